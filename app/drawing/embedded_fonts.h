@@ -1,0 +1,13 @@
+// The two faces of B612 that the program draws with, as OpenType files in
+// memory, put there at build time. Sizes are in bytes.
+#pragma once
+
+namespace carriageway::embedded {
+
+extern const unsigned char b612_regular[];
+extern const unsigned b612_regular_size;
+
+extern const unsigned char b612_bold[];
+extern const unsigned b612_bold_size;
+
+}  // namespace carriageway::embedded

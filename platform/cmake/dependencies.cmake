@@ -1,0 +1,25 @@
+# Finds or fetches what platform/dependencies.txt lists: an installed package
+# where there is one, otherwise upstream's tag. -DFETCHCONTENT_SOURCE_DIR_NAME=
+# points a name of the list at sources that are already unpacked.
+
+include(FetchContent)
+
+# The options set here are meant for the fetched projects, old ones too.
+set(CMAKE_POLICY_DEFAULT_CMP0077 NEW)
+
+file(STRINGS "${PROJECT_SOURCE_DIR}/platform/dependencies.txt" rows REGEX "^[^#]")
+set_property(DIRECTORY "${PROJECT_SOURCE_DIR}" APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS
+    "${PROJECT_SOURCE_DIR}/platform/dependencies.txt")
+foreach(row IN LISTS rows)
+    if(row MATCHES "^([^|]*)\\|[^|]*\\|[^|]*\\|[^|]*\\|[^|]*\\|([^| ]+) ([^|]+)\\|")
+        FetchContent_Declare(${CMAKE_MATCH_1}
+            GIT_REPOSITORY "${CMAKE_MATCH_2}" GIT_TAG "${CMAKE_MATCH_3}" GIT_SHALLOW ON SYSTEM)
+    endif()
+endforeach()
+
+if(CARRIAGEWAY_TESTS)
+    include(dependencies_tests)
+endif()
+if(CARRIAGEWAY_APP)
+    include(dependencies_app)
+endif()

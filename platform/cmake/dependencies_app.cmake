@@ -1,0 +1,94 @@
+# What the program links.
+
+# An installed package, or upstream's sources.
+macro(carriageway_find_or_fetch package name target)
+    find_package(${package} QUIET ${ARGN})
+    if(NOT TARGET ${target})
+        FetchContent_MakeAvailable(${name})
+    endif()
+endmacro()
+
+set(JSON_BuildTests OFF)
+set(JSON_SystemInclude ON)
+carriageway_find_or_fetch(nlohmann_json nlohmann_json nlohmann_json::nlohmann_json)
+
+set(CLI11_BUILD_TESTS OFF)
+set(CLI11_BUILD_EXAMPLES OFF)
+set(CLI11_BUILD_DOCS OFF)
+carriageway_find_or_fetch(CLI11 cli11 CLI11::CLI11)
+
+set(SQLITECPP_RUN_CPPLINT OFF)
+set(SQLITECPP_RUN_CPPCHECK OFF)
+set(SQLITECPP_INTERNAL_SQLITE ON)
+carriageway_find_or_fetch(SQLiteCpp sqlitecpp SQLiteCpp)
+
+# PNG
+add_library(carriageway_png INTERFACE)
+find_package(PNG QUIET)
+if(NOT TARGET PNG::PNG)
+    set(PNG_TESTS OFF)
+    set(PNG_SHARED OFF)
+    FetchContent_MakeAvailable(libpng)
+    target_link_libraries(carriageway_png INTERFACE png_static)
+else()
+    target_link_libraries(carriageway_png INTERFACE PNG::PNG)
+endif()
+
+# The font
+find_path(CARRIAGEWAY_FONT_DIR NAMES B612-Regular.otf B612-Regular.ttf
+    PATHS /usr/share/fonts /usr/local/share/fonts
+    PATH_SUFFIXES opentype/b612 truetype/b612 b612 B612
+    NO_DEFAULT_PATH)
+if(NOT CARRIAGEWAY_FONT_DIR)
+    FetchContent_MakeAvailable(b612)
+    set(CARRIAGEWAY_FONT_DIR "${b612_SOURCE_DIR}/fonts/ttf")
+endif()
+foreach(face Regular Bold)
+    file(GLOB font "${CARRIAGEWAY_FONT_DIR}/B612-${face}.[ot]tf")
+    if(NOT font)
+        message(FATAL_ERROR "B612-${face} is not in ${CARRIAGEWAY_FONT_DIR}; "
+            "install the font B612 or set CARRIAGEWAY_FONT_DIR to the folder that has it")
+    endif()
+    string(TOUPPER ${face} upper)
+    list(GET font 0 CARRIAGEWAY_FONT_${upper})
+endforeach()
+
+# Dear ImGui has no CMake file of its own.
+FetchContent_MakeAvailable(imgui)
+add_library(imgui STATIC
+    "${imgui_SOURCE_DIR}/imgui.cpp"
+    "${imgui_SOURCE_DIR}/imgui_draw.cpp"
+    "${imgui_SOURCE_DIR}/imgui_tables.cpp"
+    "${imgui_SOURCE_DIR}/imgui_widgets.cpp"
+    "${imgui_SOURCE_DIR}/misc/cpp/imgui_stdlib.cpp")
+target_include_directories(imgui SYSTEM PUBLIC "${imgui_SOURCE_DIR}" "${imgui_SOURCE_DIR}/misc/cpp")
+target_compile_definitions(imgui PUBLIC IMGUI_DISABLE_OBSOLETE_FUNCTIONS)
+
+add_library(imgui_demo STATIC EXCLUDE_FROM_ALL "${imgui_SOURCE_DIR}/imgui_demo.cpp")
+target_link_libraries(imgui_demo PUBLIC imgui)
+
+if(CARRIAGEWAY_BACKENDS)
+    set(OpenGL_GL_PREFERENCE LEGACY)
+    find_package(OpenGL REQUIRED)
+    add_library(imgui_opengl STATIC "${imgui_SOURCE_DIR}/backends/imgui_impl_opengl3.cpp")
+    target_include_directories(imgui_opengl SYSTEM PUBLIC "${imgui_SOURCE_DIR}/backends")
+    target_link_libraries(imgui_opengl PUBLIC imgui OpenGL::GL ${CMAKE_DL_LIBS})
+endif()
+
+if("SDL2" IN_LIST CARRIAGEWAY_BACKENDS)
+    set(SDL_SHARED OFF)
+    set(SDL_TEST OFF)
+    carriageway_find_or_fetch(SDL2 sdl2 SDL2::SDL2)
+    add_library(imgui_sdl2 STATIC "${imgui_SOURCE_DIR}/backends/imgui_impl_sdl2.cpp")
+    target_link_libraries(imgui_sdl2 PUBLIC imgui_opengl SDL2::SDL2)
+endif()
+
+if("GLFW" IN_LIST CARRIAGEWAY_BACKENDS)
+    set(GLFW_BUILD_DOCS OFF)
+    set(GLFW_BUILD_TESTS OFF)
+    set(GLFW_BUILD_EXAMPLES OFF)
+    set(GLFW_INSTALL OFF)
+    carriageway_find_or_fetch(glfw3 glfw glfw)
+    add_library(imgui_glfw STATIC "${imgui_SOURCE_DIR}/backends/imgui_impl_glfw.cpp")
+    target_link_libraries(imgui_glfw PUBLIC imgui_opengl glfw)
+endif()

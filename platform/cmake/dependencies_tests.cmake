@@ -1,0 +1,26 @@
+# Catch2 and, for tests/reference, the libraries that results are compared with.
+
+set(CATCH_INSTALL_DOCS OFF)
+set(CATCH_INSTALL_EXTRAS OFF)
+FetchContent_MakeAvailable(catch2)
+
+if(CARRIAGEWAY_APP)
+    find_package(Eigen3 3.3 QUIET NO_MODULE)
+    find_package(Boost 1.74 QUIET)
+    find_path(GEOS_INCLUDE_DIR geos_c.h)
+    find_library(GEOS_C_LIBRARY geos_c)
+    find_path(GLPK_INCLUDE_DIR glpk.h)
+    find_library(GLPK_LIBRARY glpk)
+    add_library(carriageway_references INTERFACE)
+    if(Eigen3_FOUND AND Boost_FOUND AND GEOS_C_LIBRARY AND GLPK_LIBRARY)
+        target_include_directories(carriageway_references SYSTEM INTERFACE
+            "${GEOS_INCLUDE_DIR}" "${GLPK_INCLUDE_DIR}")
+        target_compile_definitions(carriageway_references INTERFACE BOOST_ALLOW_DEPRECATED_HEADERS)
+        target_link_libraries(carriageway_references INTERFACE
+            "${GEOS_C_LIBRARY}" "${GLPK_LIBRARY}" Eigen3::Eigen Boost::headers)
+        set(CARRIAGEWAY_REFERENCES ON)
+    else()
+        set(CARRIAGEWAY_REFERENCES OFF)
+        message(WARNING "GEOS, GLPK, Eigen or Boost is missing: tests/reference is left out")
+    endif()
+endif()

@@ -1,0 +1,112 @@
+# How the project's own targets are made: flags, libraries found by folder,
+# files embedded in the executable, tests.
+
+add_library(carriageway_warnings INTERFACE)
+if(MSVC)
+    target_compile_options(carriageway_warnings INTERFACE /W4 /WX /permissive- /utf-8)
+else()
+    target_compile_options(carriageway_warnings INTERFACE
+        -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Werror)
+    # A result must not depend on whether the processor fuses a multiplication
+    # with an addition.
+    add_compile_options(-ffp-contract=off)
+endif()
+
+if(CARRIAGEWAY_SANITIZE)
+    add_compile_options(-fsanitize=address,undefined -fno-sanitize-recover=all
+                        -fno-omit-frame-pointer)
+    add_link_options(-fsanitize=address,undefined)
+    add_compile_definitions(_GLIBCXX_ASSERTIONS)
+endif()
+
+# carriageway_library(target folder... [EXCEPT file...])
+# A static library of all .cpp files directly in the folders (paths from the
+# top of the checkout); header-only while there are none. Files are included
+# by their path from the top: #include "core/press.h".
+function(carriageway_library target)
+    cmake_parse_arguments(PARSE_ARGV 1 arg "" "" "EXCEPT")
+    set(sources "")
+    foreach(folder IN LISTS arg_UNPARSED_ARGUMENTS)
+        file(GLOB found CONFIGURE_DEPENDS "${PROJECT_SOURCE_DIR}/${folder}/*.cpp")
+        list(APPEND sources ${found})
+    endforeach()
+    foreach(file IN LISTS arg_EXCEPT)
+        list(REMOVE_ITEM sources "${PROJECT_SOURCE_DIR}/${file}")
+    endforeach()
+    if(sources)
+        add_library(${target} STATIC ${sources})
+        target_include_directories(${target} PUBLIC "${PROJECT_SOURCE_DIR}")
+        target_link_libraries(${target} PRIVATE carriageway_warnings)
+    else()
+        add_library(${target} INTERFACE)
+        target_include_directories(${target} INTERFACE "${PROJECT_SOURCE_DIR}")
+    endif()
+endfunction()
+
+# The word that makes a property reach everyone who links the target.
+function(carriageway_scope target result)
+    get_target_property(type ${target} TYPE)
+    if(type STREQUAL "INTERFACE_LIBRARY")
+        set(${result} INTERFACE PARENT_SCOPE)
+    else()
+        set(${result} PUBLIC PARENT_SCOPE)
+    endif()
+endfunction()
+
+function(carriageway_link target)
+    carriageway_scope(${target} scope)
+    target_link_libraries(${target} ${scope} ${ARGN})
+endfunction()
+
+# Says by a definition that a back end is there, once it has sources.
+function(carriageway_define target definition)
+    carriageway_scope(${target} scope)
+    if(scope STREQUAL "PUBLIC")
+        target_compile_definitions(${target} PUBLIC ${definition}=1)
+    endif()
+endfunction()
+
+# carriageway_embed(target header {name file}...)
+# Puts the bytes of each file into the target as carriageway::embedded::NAME
+# and NAME_size, which the hand-written header declares. A file that does not
+# exist becomes no bytes.
+function(carriageway_embed target header)
+    set(pairs ${ARGN})
+    while(pairs)
+        list(POP_FRONT pairs name file)
+        set(output "${CMAKE_CURRENT_BINARY_DIR}/embedded/${name}.cpp")
+        file(GLOB needed CONFIGURE_DEPENDS "${file}")
+        add_custom_command(
+            OUTPUT "${output}"
+            COMMAND "${CMAKE_COMMAND}" "-DNAME=${name}" "-DFILE=${file}" "-DHEADER=${header}"
+                    "-DOUTPUT=${output}" -P "${PROJECT_SOURCE_DIR}/platform/cmake/embed.cmake"
+            DEPENDS ${needed} "${PROJECT_SOURCE_DIR}/platform/cmake/embed.cmake"
+            COMMENT "Embedding ${name}"
+            VERBATIM)
+        list(APPEND outputs "${output}")
+    endwhile()
+    add_library(${target}_embedded STATIC ${outputs})
+    target_include_directories(${target}_embedded PRIVATE "${PROJECT_SOURCE_DIR}")
+    carriageway_link(${target} ${target}_embedded)
+endfunction()
+
+# carriageway_tests(target folder library...)
+# A test executable of all .cpp files of the folder, run in an order that its
+# printed seed gives back. Skipped while the folder has no test.
+function(carriageway_tests target folder)
+    file(GLOB sources CONFIGURE_DEPENDS "${PROJECT_SOURCE_DIR}/${folder}/*.cpp")
+    if(NOT sources)
+        return()
+    endif()
+    add_executable(${target} ${sources})
+    target_include_directories(${target} PRIVATE "${PROJECT_SOURCE_DIR}")
+    target_compile_definitions(${target} PRIVATE
+        CARRIAGEWAY_SOURCE_DIR="${PROJECT_SOURCE_DIR}")
+    target_link_libraries(${target} PRIVATE carriageway_warnings Catch2::Catch2WithMain ${ARGN})
+    add_test(NAME ${target} COMMAND ${target}
+        --order rand --rng-seed time
+        --reporter console
+        --reporter "xml::out=${CMAKE_BINARY_DIR}/results/${target}.xml"
+        WORKING_DIRECTORY "${PROJECT_SOURCE_DIR}")
+    file(MAKE_DIRECTORY "${CMAKE_BINARY_DIR}/results")
+endfunction()

@@ -1,0 +1,88 @@
+# Read by start and check (bash): packages, sources, build, steps with their time.
+
+top=$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)
+dependencies=$top/platform/dependencies.txt
+jobs=$(nproc)
+
+say() { printf '%s\n' "$*"; }
+die() { printf '%s\n' "$*" >&2; exit 1; }
+
+# step HEADING COMMAND...: runs the command under a heading, then says how long
+# it took and whether it went well. Its exit status is the command's.
+step() {
+    local heading=$1 began=$SECONDS status=0
+    shift
+    printf '\n== %s\n' "$heading"
+    "$@" || status=$?
+    if [ "$status" -eq 0 ]; then
+        printf -- '-- %s: done in %s s\n' "$heading" $((SECONDS - began))
+    else
+        printf -- '-- %s: FAILED (exit %s) after %s s\n' "$heading" "$status" $((SECONDS - began))
+    fi
+    return "$status"
+}
+
+as_root() {
+    if [ "$(id -u)" -eq 0 ]; then
+        "$@"
+    elif command -v sudo >/dev/null; then
+        sudo "$@"
+    else
+        die "Packages are missing and this needs root: run it as root, or install sudo. Missing:$missing"
+    fi
+}
+
+# packages NEED...: Debian's binary packages for these needs (build, run, test, web).
+packages() {
+    local need=" $* " line fields
+    while IFS= read -r line; do
+        case $line in '' | '#'*) continue ;; esac
+        IFS='|' read -r -a fields <<<"$line"
+        case ${fields[4]} in '' | source:*) continue ;; esac
+        case $need in *" ${fields[3]} "*) printf '%s\n' "${fields[4]}" ;; esac
+    done <"$dependencies"
+}
+
+# install_packages NEED...: installs what is missing; touches nothing, and needs
+# no root, when all of it is there.
+install_packages() {
+    local package
+    missing=
+    command -v apt-get >/dev/null && command -v dpkg-query >/dev/null ||
+        die "This script installs packages with apt. On other systems, install what platform/dependencies.txt lists and build with CMake (see README.md)."
+    for package in $(packages "$@"); do
+        case $(dpkg-query -W -f '${db:Status-Status}' "$package" 2>/dev/null) in
+            *installed) ;;
+            *) missing="$missing $package" ;;
+        esac
+    done
+    if [ -z "$missing" ]; then
+        say "All packages are there."
+        return
+    fi
+    say "Installing:$missing"
+    as_root env DEBIAN_FRONTEND=noninteractive apt-get -q -o Acquire::Retries=3 update </dev/null || return
+    # shellcheck disable=SC2086
+    as_root env DEBIAN_FRONTEND=noninteractive apt-get -q -y -o Acquire::Retries=3 \
+        -o Dpkg::Use-Pty=0 --no-install-recommends install $missing </dev/null
+}
+
+# fetch_sources: sets fetched to the options that point CMake at pinned source
+# archives; empty where they can't be had, and CMake then fetches upstream's tags.
+fetch_sources() {
+    local lines
+    fetched=()
+    if lines=$("$top/platform/linux/fetch-sources"); then
+        mapfile -t fetched <<<"$lines"
+    else
+        say "The distribution's source archives are not to be had here: CMake fetches upstream's tags."
+    fi
+}
+
+# configure_and_build FOLDER OPTION...
+configure_and_build() {
+    local folder=$1
+    shift
+    cmake -S "$top" -B "$folder" -G Ninja "${fetched[@]}" "$@" &&
+        cmake --build "$folder" --parallel "$jobs"
+}
