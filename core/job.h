@@ -1,0 +1,134 @@
+// A job: what a person decided or measured for one run, as plain values.
+//
+// Lengths mm, angles rad, speeds mm/s; axes as in geometry.h. A job is changed only by
+// apply() (edit.h). Heads have ids that never change; their order is that of their stations.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "core/geometry.h"
+#include "core/press.h"
+
+namespace carriageway {
+
+/// Names a head for as long as it exists. 0 names no head (the job itself).
+using HeadId = std::uint32_t;
+
+/// A screen frame with its mesh. The opening is the outside less twice the profile.
+struct Screen {
+    double across = 584.0;
+    double along = 787.0;
+    double profile_width = 38.0;
+    double mesh_count = 62.0;      ///< threads per cm
+    double thread_diameter = 64.0; ///< µm
+    double tension_along = 25.0;   ///< N/cm
+    double tension_across = 25.0;  ///< N/cm
+    bool operator==(const Screen&) const = default;
+};
+
+/// The image on a screen: a rectangle, or any simple polygon in `outline`.
+struct Image {
+    double width = 300.0;  ///< across; used while `outline` is empty
+    double length = 400.0; ///< along the arm; used while `outline` is empty
+    Outline outline;       ///< corners about the image's own origin, before turning and moving
+    double offset_x = 0.0; ///< the image's origin in the head's axes
+    double offset_y = 0.0;
+    double rotation = 0.0; ///< counter-clockwise seen from above
+    bool operator==(const Image&) const = default;
+};
+
+/// A squeegee in its holder.
+struct Squeegee {
+    double width = 356.0;          ///< blade length across the arm
+    double angle = radians(15.0);  ///< from the vertical
+    double gauge = 1.0;            ///< marks
+    bool operator==(const Squeegee&) const = default;
+};
+
+/// A flood bar in its holder.
+struct FloodBar {
+    double width = 381.0;
+    double angle = radians(15.0);
+    double gauge = 1.0;
+    bool winged = true;
+    bool operator==(const FloodBar&) const = default;
+};
+
+/// The inner ends of the two limit bars, y in mm (p_o and p_m).
+struct Stops {
+    double operator_side = -260.0;
+    double machine_side = 260.0;
+    bool operator==(const Stops&) const = default;
+};
+
+/// One print head as set for this job.
+struct Head {
+    HeadId id = 0;
+    int station = 0;            ///< the number on its arm, 1 to the press's stations
+    std::string colour;         ///< name of the ink colour
+    std::uint32_t ink = 0x808080; ///< 0xRRGGBB, for the drawing only
+    Screen screen;
+    Image image;
+    Squeegee squeegee;
+    FloodBar flood;
+    Direction print_stroke = Direction::toward_operator;
+    double print_speed = 600.0;
+    double flood_speed = 700.0;
+    Stops stops;
+    bool operator==(const Head&) const = default;
+};
+
+/// The platen under a screen, in the head's axes.
+struct Platen {
+    double width = 406.0;
+    double length = 559.0;
+    double offset_x = 0.0; ///< its centre
+    double offset_y = 30.0;
+    bool operator==(const Platen&) const = default;
+};
+
+/// What a station without a head is for.
+enum class StationUse { open, load, unload, flash, cool };
+
+/// What is wanted of every head of the job.
+struct Wishes {
+    double run_past = 25.0;     ///< of both bands beyond the image, each end (common practice 25 to 50)
+    double side_overlap = 12.0; ///< blade beyond the image, each side (common practice 12 to 25)
+    bool operator==(const Wishes&) const = default;
+};
+
+/// One run of one design on one press.
+struct Job {
+    std::string name;
+    PressProfile press;
+    Platen platen;
+    Wishes wishes;
+    std::vector<StationUse> uses; ///< one a station, station 1 first
+    std::vector<Head> heads;      ///< in the order of their stations, at most one a station
+    bool operator==(const Job&) const = default;
+};
+
+/// The head with this id, or nullptr.
+const Head* find_head(const Job& job, HeadId id);
+Head* find_head(Job& job, HeadId id);
+
+/// The head on this station, or nullptr.
+const Head* head_on(const Job& job, int station);
+
+/// Corners of the image as it lies on the screen, in the head's axes, counter-clockwise; written
+/// into `out`, whose storage is used again.
+void place_image(const Image& image, Outline& out);
+
+/// The opening inside the frame, in the head's axes. A profile wider than half the frame gives an
+/// empty rectangle.
+Rect opening_of(const Screen& screen);
+
+/// The platen as a rectangle in the head's axes.
+Rect rect_of(const Platen& platen);
+
+/// Longest name, in bytes of UTF-8.
+inline constexpr int longest_name = 200;
+
+} // namespace carriageway
