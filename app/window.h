@@ -1,0 +1,43 @@
+// The seam: all that a window system must do for the program.
+#pragma once
+
+#include <memory>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "app/input.h"
+
+namespace carriageway {
+
+/// The drawable area. Sizes in pixels; insets in dp (notches, rounded corners, system bars).
+struct Surface {
+    int width = 0, height = 0;
+    float pixels_per_dp = 1.0f;
+    float inset_left = 0.0f, inset_top = 0.0f, inset_right = 0.0f, inset_bottom = 0.0f;
+    bool operator==(const Surface&) const = default;
+};
+
+class Window {
+public:
+    virtual ~Window() = default;
+    virtual Surface surface() const = 0;
+    /// Blocks until something happens or `seconds` have passed (below 0: however long it takes),
+    /// then appends all that is waiting. Also feeds Dear ImGui for text fields.
+    virtual void wait(double seconds, std::vector<InputEvent>& events) = 0;
+    /// Ends a wait() from any thread.
+    virtual void wake() = 0;
+    virtual void begin_frame() = 0; ///< before ImGui::NewFrame
+    virtual void present(std::uint32_t background) = 0; ///< after ImGui::Render
+    virtual double now() const = 0; ///< s
+    virtual void keyboard(bool shown) = 0;   ///< on-screen keyboard, where there is one
+    virtual void keep_awake(bool awake) = 0; ///< keep the display on
+    virtual bool prefers_dark() const = 0;
+    virtual void title(const std::string& text) = 0;
+};
+
+/// Opens a window; throws std::runtime_error with a sentence a person can act on. Needs a Dear
+/// ImGui context. Names: "sdl2", "glfw", "null".
+std::unique_ptr<Window> open_window(std::string_view back_end, int width_dp, int height_dp);
+
+} // namespace carriageway
