@@ -1,0 +1,166 @@
+// The library: press profiles, jobs, every edit of a job as history, and settings, kept in
+// `library.db` of a data folder.
+//
+// A change is durable when the function that makes it returns without a fault (write-ahead log,
+// synchronous=FULL). Times come from the caller: the library has no clock. One object is used by
+// one thread at a time; other threads and programs open their own on the same folder. Edits made
+// while drawing go through Writer (writer.h) instead, so that no frame waits for the disk.
+#pragma once
+
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "app/records/library_fault.h"
+#include "core/edit.h"
+
+namespace carriageway {
+
+using JobId = std::int64_t;   ///< above 0; never used again
+using PressId = std::int64_t; ///< above 0; never used again
+using Timestamp = std::int64_t; ///< ms since 1970-01-01 00:00 UTC
+
+/// A job as a list shows it.
+struct JobRow {
+    JobId id = 0;
+    std::string name;
+    std::string press;   ///< name of its press profile
+    std::string colours; ///< names of its heads' colours in the order of their stations, ", " between
+    int heads = 0;
+    Timestamp created = 0;
+    Timestamp updated = 0;
+    std::optional<Timestamp> removed; ///< set while it waits for purge() or restore()
+    bool operator==(const JobRow&) const = default;
+};
+
+/// A press profile as a list shows it.
+struct PressRow {
+    PressId id = 0;
+    std::string name;
+    int stations = 0;
+    Timestamp updated = 0;
+    bool operator==(const PressRow&) const = default;
+};
+
+/// One edit as history keeps it.
+struct LoggedEdit {
+    Edit edit;
+    Edit inverse; ///< what apply() returned
+    Timestamp time = 0;
+    bool operator==(const LoggedEdit&) const = default;
+};
+
+/// Keys of settings that the program uses.
+namespace setting_key {
+inline constexpr const char* theme = "theme";
+inline constexpr const char* language = "language";
+inline constexpr const char* units = "units";
+inline constexpr const char* last_job = "last_job";
+inline constexpr const char* text_scale = "text_scale";
+} // namespace setting_key
+
+/// How a library is opened.
+struct LibraryOptions {
+    enum class Journal {
+        write_ahead, ///< readers and a writer at once; needs shared memory
+        rollback,    ///< journal_mode=DELETE, where the system has none (a browser)
+    };
+    Journal journal = Journal::write_ahead;
+    int busy_timeout = 1000; ///< ms to wait for another program's lock before `locked`
+    bool word_index = true;  ///< false: search without FTS5 even where it is available
+    std::string vfs;         ///< name of a registered SQLite VFS; empty: the default one
+};
+
+class Library {
+  public:
+    /// Opens `folder`/library.db, making folder and library where there are none, and bringing an
+    /// older library up to date in one transaction. One that can't be written is opened for
+    /// reading (see can_write()). A damaged or newer library is left as it is, byte for byte.
+    /// `folder` is UTF-8.
+    static LibraryResult<Library> open(const std::string& folder,
+                                       const LibraryOptions& options = {});
+
+    /// A library that lives as long as it, and every Writer on it, lives. Keeps nothing.
+    static Library in_memory();
+
+    Library(Library&&) noexcept;
+    Library& operator=(Library&&) noexcept;
+    ~Library();
+
+    bool can_write() const; ///< false: every change returns `read_only`
+    bool kept() const;      ///< false: in memory, gone at the end of the program
+    const std::string& path() const; ///< the file, UTF-8; empty in memory
+
+    /// Another connection to the same library, for use by another thread.
+    LibraryResult<Library> open_again() const;
+
+    // ---- jobs ----
+
+    /// Jobs that are not removed and hold every word of `query` at the beginning of a word of
+    /// their name, colours or press, whatever the case and accents; an empty query finds all. Last
+    /// changed first. `limit` and `offset` count jobs; negative values count as 0.
+    LibraryResult<std::vector<JobRow>> list(const std::string& query, int limit,
+                                            int offset = 0) const;
+    /// How many jobs list() would find without a limit.
+    LibraryResult<std::int64_t> count(const std::string& query) const;
+    /// Jobs of exactly this name that are not removed, last changed first.
+    LibraryResult<std::vector<JobRow>> named(const std::string& name) const;
+    /// Jobs that were removed and can be restored, last removed first.
+    LibraryResult<std::vector<JobRow>> list_removed(int limit, int offset = 0) const;
+
+    /// The job as last saved. Removed: `no_such_job`. Damaged: `unreadable_job`.
+    LibraryResult<Job> open(JobId id) const;
+    /// Its row, removed or not.
+    LibraryResult<JobRow> row(JobId id) const;
+
+    /// Stores a new job; its history is empty.
+    LibraryResult<JobId> create(const Job& job, Timestamp time);
+    /// Stores a copy under another name; its history is empty.
+    LibraryResult<JobId> duplicate(JobId id, const std::string& name, Timestamp time);
+    /// Renames a job by an edit like any other, so history holds it and undo can take it back.
+    std::optional<LibraryFault> rename(JobId id, const std::string& name, Timestamp time);
+    /// Takes a job out of the list; restore() brings it back until it is purged. Doing either
+    /// twice is no fault.
+    std::optional<LibraryFault> remove(JobId id, Timestamp time);
+    std::optional<LibraryFault> restore(JobId id);
+    /// Deletes for good every job removed at or before `before`; returns how many.
+    LibraryResult<int> purge(Timestamp before);
+
+    /// Appends edits to a job's history and stores `snapshot`, the job after the last of them, in
+    /// one transaction: all or nothing.
+    std::optional<LibraryFault> append_edits(JobId id, const std::vector<LoggedEdit>& edits,
+                                             const Job& snapshot);
+    /// Edits of a job, oldest first: the job as created, changed by each `edit` in turn, is the job
+    /// as saved; changed back by each `inverse` from the last, it is the job as created.
+    LibraryResult<std::vector<LoggedEdit>> history(JobId id) const;
+
+    // ---- press profiles ----
+
+    LibraryResult<std::vector<PressRow>> presses() const; ///< by name
+    LibraryResult<PressProfile> open_press(PressId id) const;
+    LibraryResult<PressId> add_press(const PressProfile& press, Timestamp time);
+    std::optional<LibraryFault> change_press(PressId id, const PressProfile& press, Timestamp time);
+    /// Jobs keep the copy of the profile that they were set with.
+    std::optional<LibraryFault> remove_press(PressId id);
+
+    // ---- settings ----
+
+    /// Nothing when it was never set.
+    LibraryResult<std::optional<std::string>> setting(const std::string& key) const;
+    std::optional<LibraryFault> set_setting(const std::string& key, const std::string& value);
+
+    // ---- the file itself ----
+
+    /// Reads the whole library and every checksum in it. Slow on a large one: off the drawing path.
+    std::optional<LibraryFault> check() const;
+
+  private:
+    friend class Writer;
+    struct Connection;
+    explicit Library(std::unique_ptr<Connection> connection);
+    std::unique_ptr<Connection> connection_;
+};
+
+} // namespace carriageway
