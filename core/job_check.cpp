@@ -1,0 +1,194 @@
+#include "core/job_check.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <utility>
+
+namespace carriageway {
+namespace {
+
+constexpr std::uint32_t most_ink = 0xFFFFFF;
+
+// Limits of an adjuster, ours: they only keep slips of the keyboard out.
+constexpr double most_mm_per_turn = 100.0;
+constexpr int most_dial_graduations = 1000;
+
+/// The first number of one owner that its field doesn't accept. `Numbers` gives a field's value.
+template <typename Numbers>
+std::optional<JobFault> number_fault(FieldOwner owner, HeadId head, Numbers numbers) {
+    for (int i = 0; i < static_cast<int>(Field::count); ++i) {
+        const auto field = static_cast<Field>(i);
+        if (info_of(field).owner != owner) continue;
+        if (!accepts(field, numbers(field))) return JobFault{Refusal::out_of_range, head, field};
+    }
+    return std::nullopt;
+}
+
+bool is_adjuster(const Adjuster& adjuster) {
+    const FieldInfo& place = info_of(Field::image_offset_x);
+    const auto is_place = [&place](double value) {
+        return std::isfinite(value) && value >= place.least && value <= place.most;
+    };
+    return is_name(adjuster.name) && is_place(adjuster.x) && is_place(adjuster.y) &&
+           std::isfinite(adjuster.mm_per_turn) && adjuster.mm_per_turn > 0.0 &&
+           adjuster.mm_per_turn <= most_mm_per_turn && adjuster.graduations >= 1 &&
+           adjuster.graduations <= most_dial_graduations;
+}
+
+/// Bytes of the UTF-8 character that starts at `at`; 0 where there is none (RFC 3629, 4: no
+/// overlong forms, no surrogates, nothing above U+10FFFF).
+std::size_t character_length(const std::string& text, std::size_t at) {
+    const auto byte = [&text](std::size_t i) {
+        return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U;
+    };
+    const auto follows = [&byte](std::size_t i, unsigned lo, unsigned hi) {
+        return byte(i) >= lo && byte(i) <= hi;
+    };
+    const unsigned first = byte(at);
+    if (first < 0x80U) return 1;
+    if (first >= 0xC2U && first <= 0xDFU) return follows(at + 1, 0x80U, 0xBFU) ? 2 : 0;
+    if (first >= 0xE0U && first <= 0xEFU) {
+        const unsigned lo = first == 0xE0U ? 0xA0U : 0x80U;
+        const unsigned hi = first == 0xEDU ? 0x9FU : 0xBFU;
+        return follows(at + 1, lo, hi) && follows(at + 2, 0x80U, 0xBFU) ? 3 : 0;
+    }
+    if (first >= 0xF0U && first <= 0xF4U) {
+        const unsigned lo = first == 0xF0U ? 0x90U : 0x80U;
+        const unsigned hi = first == 0xF4U ? 0x8FU : 0xBFU;
+        const bool whole = follows(at + 1, lo, hi) && follows(at + 2, 0x80U, 0xBFU) &&
+                           follows(at + 3, 0x80U, 0xBFU);
+        return whole ? 4 : 0;
+    }
+    return 0;
+}
+
+/// What is wrong with the place of one head among the others.
+std::optional<Refusal> place_fault(const Job& job, std::size_t index) {
+    const Head& head = job.heads[index];
+    if (head.id == 0) return Refusal::id_taken;
+    for (std::size_t i = 0; i < index; ++i) {
+        if (job.heads[i].id == head.id) return Refusal::id_taken;
+    }
+    if (!has_station(job, head.station)) return Refusal::no_such_station;
+    // Heads are kept in the order of their stations, so one that isn't beyond the last is wrong.
+    if (index > 0 && job.heads[index - 1].station >= head.station) return Refusal::station_taken;
+    if (use_of(job, head.station) != StationUse::open) return Refusal::station_taken;
+    return std::nullopt;
+}
+
+}  // namespace
+
+bool is_name(const std::string& text) {
+    if (text.size() > static_cast<std::size_t>(longest_name)) return false;
+    for (std::size_t at = 0; at < text.size();) {
+        const std::size_t length = character_length(text, at);
+        if (length == 0) return false;
+        at += length;
+    }
+    return true;
+}
+
+std::optional<JobFault> image_fault(const Image& image) {
+    const std::pair<Field, double> numbers[] = {{Field::image_width, image.width},
+                                                {Field::image_length, image.length},
+                                                {Field::image_offset_x, image.offset_x},
+                                                {Field::image_offset_y, image.offset_y},
+                                                {Field::image_rotation, image.rotation}};
+    for (const auto& [field, value] : numbers) {
+        if (!accepts(field, value)) return JobFault{Refusal::out_of_range, 0, field};
+    }
+    if (image.outline.empty()) return std::nullopt;
+    const JobFault not_an_outline{Refusal::not_an_outline, 0, Field::count};
+    if (image.outline.size() > static_cast<std::size_t>(most_outline_corners))
+        return not_an_outline;
+    const bool near = std::all_of(image.outline.begin(), image.outline.end(), [](const Point& p) {
+        return accepts(Field::image_offset_x, p.x) && accepts(Field::image_offset_y, p.y);
+    });
+    if (!near || !is_simple(image.outline)) return not_an_outline;
+    return std::nullopt;
+}
+
+std::optional<JobFault> stops_fault(const Stops& stops) {
+    if (!accepts(Field::operator_stop, stops.operator_side)) {
+        return JobFault{Refusal::out_of_range, 0, Field::operator_stop};
+    }
+    if (!accepts(Field::machine_stop, stops.machine_side)) {
+        return JobFault{Refusal::out_of_range, 0, Field::machine_stop};
+    }
+    if (!(stops.operator_side < stops.machine_side)) {
+        return JobFault{Refusal::stops_crossed, 0, Field::operator_stop};
+    }
+    return std::nullopt;
+}
+
+std::optional<JobFault> head_fault(const Head& head) {
+    if (!is_name(head.colour)) return JobFault{Refusal::name_too_long, head.id, Field::count};
+    if (head.ink > most_ink) return JobFault{Refusal::out_of_range, head.id, Field::count};
+    const Job without;  // the numbers of a head don't depend on its job
+    auto fault = number_fault(FieldOwner::head, head.id,
+                              [&](Field field) { return number_of(without, &head, field); });
+    if (!fault) fault = image_fault(head.image);
+    if (!fault) fault = stops_fault(head.stops);
+    if (fault) fault->head = head.id;
+    return fault;
+}
+
+std::optional<JobFault> press_contradiction(const PressProfile& press) {
+    const auto contradiction = [](Field field) { return JobFault{Refusal::not_a_press, 0, field}; };
+    if (!(press.sensors.operator_offset < press.sensors.machine_offset)) {
+        return contradiction(Field::operator_sensor);
+    }
+    if (!(press.carriage.range_lo < press.carriage.range_hi)) return contradiction(Field::range_lo);
+    if (!(press.squeegee_gauge.lowest < press.squeegee_gauge.highest)) {
+        return contradiction(Field::squeegee_lowest_mark);
+    }
+    if (!(press.flood_gauge.lowest < press.flood_gauge.highest)) {
+        return contradiction(Field::flood_lowest_mark);
+    }
+    if (!(press.angles.least < press.angles.most)) return contradiction(Field::least_angle);
+    return std::nullopt;
+}
+
+bool has_station(const Job& job, int station) {
+    return station >= 1 && station <= job.press.stations &&
+           static_cast<std::size_t>(station) <= job.uses.size();
+}
+
+StationUse use_of(const Job& job, int station) {
+    return job.uses[static_cast<std::size_t>(station - 1)];
+}
+
+std::optional<JobFault> fault_of(const PressProfile& press) {
+    if (!is_name(press.name)) return JobFault{Refusal::name_too_long, 0, Field::count};
+    const bool stations = press.stations >= 2 && press.stations <= most_stations;
+    if (!stations) return JobFault{Refusal::not_a_press, 0, Field::count};
+    const auto fault = number_fault(FieldOwner::press, 0, [&press](Field field) {
+        return number_of(const_cast<PressProfile&>(press), field);  // only read
+    });
+    if (fault) return fault;
+    if (!std::all_of(press.adjusters.begin(), press.adjusters.end(), is_adjuster)) {
+        return JobFault{Refusal::not_a_press, 0, Field::count};
+    }
+    return press_contradiction(press);
+}
+
+std::optional<JobFault> fault_of(const Job& job) {
+    if (!is_name(job.name)) return JobFault{Refusal::name_too_long, 0, Field::count};
+    if (auto fault = fault_of(job.press)) return fault;
+    if (job.uses.size() != static_cast<std::size_t>(job.press.stations)) {
+        return JobFault{Refusal::no_such_station, 0, Field::count};
+    }
+    const auto fault = number_fault(FieldOwner::job, 0,
+                                    [&job](Field field) { return number_of(job, nullptr, field); });
+    if (fault) return fault;
+    for (std::size_t i = 0; i < job.heads.size(); ++i) {
+        if (const auto place = place_fault(job, i)) {
+            return JobFault{*place, job.heads[i].id, Field::count};
+        }
+        if (auto head = head_fault(job.heads[i])) return head;
+    }
+    return std::nullopt;
+}
+
+}  // namespace carriageway
