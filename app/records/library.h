@@ -69,8 +69,23 @@ struct LibraryOptions {
     };
     Journal journal = Journal::write_ahead;
     int busy_timeout = 1000; ///< ms to wait for another program's lock before `locked`
-    bool word_index = true;  ///< false: search without FTS5 even where it is available
+    /// False: search as where SQLite has no FTS5, for a word anywhere and with accents as typed.
+    bool word_index = true;
     std::string vfs;         ///< name of a registered SQLite VFS; empty: the default one
+};
+
+/// Where a library is, and how it is opened.
+struct LibraryPlace {
+    std::string folder; ///< UTF-8; empty in memory
+    std::string memory; ///< what names a library in memory within this program; empty otherwise
+    LibraryOptions options;
+};
+
+/// Edits of one job, oldest first, and the job after the last of them.
+struct JobEdits {
+    JobId id = 0;
+    std::vector<LoggedEdit> edits;
+    Job snapshot;
 };
 
 class Library {
@@ -82,7 +97,9 @@ class Library {
     static LibraryResult<Library> open(const std::string& folder,
                                        const LibraryOptions& options = {});
 
-    /// A library that lives as long as it, and every Writer on it, lives. Keeps nothing.
+    static LibraryResult<Library> open(const LibraryPlace& place);
+
+    /// A library that lives as long as anything has it open. Keeps nothing.
     static Library in_memory();
 
     Library(Library&&) noexcept;
@@ -93,14 +110,14 @@ class Library {
     bool kept() const;      ///< false: in memory, gone at the end of the program
     const std::string& path() const; ///< the file, UTF-8; empty in memory
 
-    /// Another connection to the same library, for use by another thread.
-    LibraryResult<Library> open_again() const;
+    /// How another thread or a later try opens the same library.
+    const LibraryPlace& place() const;
 
     // ---- jobs ----
 
     /// Jobs that are not removed and hold every word of `query` at the beginning of a word of
     /// their name, colours or press, whatever the case and accents; an empty query finds all. Last
-    /// changed first. `limit` and `offset` count jobs; negative values count as 0.
+    /// changed first. Punctuation is ignored. `limit` and `offset` count jobs; negative: 0.
     LibraryResult<std::vector<JobRow>> list(const std::string& query, int limit,
                                             int offset = 0) const;
     /// How many jobs list() would find without a limit.
@@ -132,6 +149,9 @@ class Library {
     /// one transaction: all or nothing.
     std::optional<LibraryFault> append_edits(JobId id, const std::vector<LoggedEdit>& edits,
                                              const Job& snapshot);
+    /// The same for several jobs, all in one transaction. A job that was purged meanwhile comes back
+    /// as it is in its snapshot: what a person is working on is not thrown away.
+    std::optional<LibraryFault> append_all(const std::vector<JobEdits>& batch);
     /// Edits of a job, oldest first: the job as created, changed by each `edit` in turn, is the job
     /// as saved; changed back by each `inverse` from the last, it is the job as created.
     LibraryResult<std::vector<LoggedEdit>> history(JobId id) const;
@@ -157,7 +177,6 @@ class Library {
     std::optional<LibraryFault> check() const;
 
   private:
-    friend class Writer;
     struct Connection;
     explicit Library(std::unique_ptr<Connection> connection);
     std::unique_ptr<Connection> connection_;

@@ -1,0 +1,62 @@
+#include "app/records/schema.h"
+
+namespace carriageway {
+
+namespace {
+
+// Texts of jobs lie in a table of their own: a search then reads rows of some hundred bytes
+// instead of pages full of JSON.
+constexpr const char* version_1 = R"sql(
+CREATE TABLE presses (
+    id       INTEGER PRIMARY KEY AUTOINCREMENT,
+    name     TEXT NOT NULL,
+    stations INTEGER NOT NULL,
+    updated  INTEGER NOT NULL,  -- ms since 1970-01-01 UTC, as all times
+    profile  TEXT NOT NULL,     -- JSON
+    checksum INTEGER NOT NULL   -- of profile
+) STRICT;
+
+CREATE TABLE jobs (
+    id      INTEGER PRIMARY KEY AUTOINCREMENT,
+    name    TEXT NOT NULL,
+    press   TEXT NOT NULL,      -- the name of its press
+    colours TEXT NOT NULL,      -- names of its heads' colours
+    heads   INTEGER NOT NULL,   -- how many
+    created INTEGER NOT NULL,
+    updated INTEGER NOT NULL,
+    removed INTEGER             -- when it was taken out of the list
+) STRICT;
+CREATE INDEX jobs_by_time ON jobs (updated DESC, id DESC) WHERE removed IS NULL;
+CREATE INDEX jobs_by_name ON jobs (name) WHERE removed IS NULL;
+CREATE INDEX jobs_removed ON jobs (removed DESC, id DESC) WHERE removed IS NOT NULL;
+
+CREATE TABLE snapshots (
+    job      INTEGER PRIMARY KEY REFERENCES jobs (id) ON DELETE CASCADE,
+    text     TEXT NOT NULL,     -- JSON of the job after its last edit
+    checksum INTEGER NOT NULL   -- of text
+) STRICT;
+
+CREATE TABLE edits (
+    job      INTEGER NOT NULL REFERENCES jobs (id) ON DELETE CASCADE,
+    sequence INTEGER NOT NULL,  -- 1 for the first edit of a job
+    time     INTEGER NOT NULL,
+    edit     TEXT NOT NULL,     -- JSON
+    inverse  TEXT NOT NULL,     -- JSON of what undoes it
+    checksum INTEGER NOT NULL,  -- of edit followed by inverse
+    PRIMARY KEY (job, sequence)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE settings (
+    key   TEXT PRIMARY KEY,
+    value TEXT NOT NULL
+) STRICT, WITHOUT ROWID;
+)sql";
+
+} // namespace
+
+const std::vector<Migration>& migrations() {
+    static const std::vector<Migration> steps = {{1, version_1}};
+    return steps;
+}
+
+} // namespace carriageway
