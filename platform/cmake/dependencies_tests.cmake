@@ -3,6 +3,8 @@
 set(CATCH_INSTALL_DOCS OFF)
 set(CATCH_INSTALL_EXTRAS OFF)
 FetchContent_MakeAvailable(catch2)
+# Its hundred small files take a third of the time in a few large ones.
+set_target_properties(Catch2 PROPERTIES UNITY_BUILD ON UNITY_BUILD_BATCH_SIZE 30)
 
 if(CARRIAGEWAY_APP)
     find_package(Eigen3 3.3 QUIET NO_MODULE)

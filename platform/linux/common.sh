@@ -3,6 +3,7 @@
 top=$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)
 dependencies=$top/platform/dependencies.txt
 jobs=$(nproc)
+steps=()  # what step has run, with outcome and time
 
 say() { printf '%s\n' "$*"; }
 die() { printf '%s\n' "$*" >&2; exit 1; }
@@ -14,11 +15,10 @@ step() {
     shift
     printf '\n== %s\n' "$heading"
     "$@" || status=$?
-    if [ "$status" -eq 0 ]; then
-        printf -- '-- %s: done in %s s\n' "$heading" $((SECONDS - began))
-    else
-        printf -- '-- %s: FAILED (exit %s) after %s s\n' "$heading" "$status" $((SECONDS - began))
-    fi
+    local outcome="done in $((SECONDS - began)) s"
+    [ "$status" -eq 0 ] || outcome="FAILED (exit $status) after $((SECONDS - began)) s"
+    printf -- '-- %s: %s\n' "$heading" "$outcome"
+    steps+=("$heading: $outcome")
     return "$status"
 }
 
@@ -61,7 +61,8 @@ install_packages() {
         return
     fi
     say "Installing:$missing"
-    as_root env DEBIAN_FRONTEND=noninteractive apt-get -q -o Acquire::Retries=3 update </dev/null || return
+    as_root env DEBIAN_FRONTEND=noninteractive apt-get -q -o Acquire::Retries=3 update </dev/null ||
+        say "Not all package lists could be read; trying with those that could."
     # shellcheck disable=SC2086
     as_root env DEBIAN_FRONTEND=noninteractive apt-get -q -y -o Acquire::Retries=3 \
         -o Dpkg::Use-Pty=0 --no-install-recommends install $missing </dev/null
