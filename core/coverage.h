@@ -31,22 +31,29 @@ struct Column {
     double area() const { return 0.5 * (x1 - x0) * ((hi0 - lo0) + (hi1 - lo1)); }
 };
 
+/// The part of a column from x0 to x1, both within it. Its own sides come back without rounding.
+Column part_of(const Column& column, double x0, double x1);
+
 /// Storage that cutting uses again and again.
 struct ColumnScratch {
     struct Span { double x0, y0, x1, y1; };
+    struct Crossing { std::uint32_t edge; double y0, y1; }; ///< of an edge with a slab's two sides
     std::vector<Span> edges;
-    std::vector<std::uint32_t> active;
+    std::vector<Crossing> active;
     std::vector<double> cuts;
     std::vector<Column> slab;
-    std::vector<Column> grown;
 };
 
 /// Cuts a simple polygon into columns from left to right, bottom to top; `out` is overwritten.
-/// The columns are disjoint but for their sides and make up the polygon.
+/// The columns are disjoint but for their sides and make up the polygon. They come in slabs: those
+/// between two neighbouring x of corners share x0 and x1 exactly. An outline that isn't simple,
+/// as long as it is finite, gives some columns or other, never a fault.
 void cut_into_columns(const Outline& outline, ColumnScratch& scratch, std::vector<Column>& out);
 
 /// Columns of the image grown along the arm by `run_past` at both ends: every point of the image
-/// moved by up to ±run_past along y. Overlapping columns are merged, so areas add up.
+/// moved by up to ±run_past along y. `columns` must come in slabs, as cut_into_columns() gives them;
+/// so does `out`. Columns that come to overlap are merged, so areas add up. A run-past that is not
+/// positive gives the columns as they are.
 void grow_columns(const std::vector<Column>& columns, double run_past, ColumnScratch& scratch,
                   std::vector<Column>& out);
 
@@ -73,13 +80,18 @@ struct Coverage {
 /// Pieces smaller than this share of the image are rounding, not missed image.
 inline constexpr double least_piece_share = 1e-9;
 
+/// Tiles that share less of a side than this (mm) only touch: a neck so thin is rounding.
+inline constexpr double least_neck = 1e-9;
+
 /// Storage that covering uses again and again.
 struct CoverScratch {
     std::vector<Column> tiles;
     std::vector<MissKind> kinds;
     std::vector<std::uint32_t> root;
-    std::vector<std::uint32_t> order;
-    std::vector<double> cuts;
+    std::vector<std::uint32_t> piece;
+    std::vector<std::uint32_t> before; ///< tiles at the right side of the slab before
+    std::vector<std::uint32_t> left;   ///< tiles at the left side of this slab, bottom to top
+    std::vector<std::uint32_t> right;  ///< tiles at its right side
 };
 
 /// The two bands, and the end at which the flood finishes.
@@ -90,7 +102,9 @@ struct Bands {
     bool moves = true; ///< false: the carriage stays, so both bands count as empty
 };
 
-/// Works out coverage of an image given as columns; `out` is overwritten.
+/// Works out coverage of an image given as columns in slabs (see cut_into_columns); `out` is
+/// overwritten. An empty squeegee band leaves all of the image unprinted, an empty flood band
+/// starves all that the squeegee passes.
 void cover(const std::vector<Column>& columns, const Bands& bands, CoverScratch& scratch,
            Coverage& out);
 
