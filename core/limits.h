@@ -89,13 +89,19 @@ enum class ChangeKind { move_image, shorten_run_past, squeegee_angle, flood_angl
                         longer_platen };
 struct Change {
     ChangeKind kind = ChangeKind::move_image;
-    double amount = 0.0; ///< mm (move_image: + toward the machine), or rad for angles: the new angle
+    /// move_image: mm, + toward the machine; shorten_run_past: mm less; angles: the new angle, rad;
+    /// longer_frame and longer_platen: mm longer altogether, the centre staying where it is.
+    double amount = 0.0;
     double moved = 0.0;  ///< mm that it moves an edge, the image or a limit: what "smallest" ranks
 };
 
-/// The smallest single change that opens an empty set, by the mm that it moves; among equals the
-/// one that needs no other hardware. Angles are tried in half degrees. Nothing: no single change
-/// of these does.
+/// The smallest single change that opens an empty set, by the mm that it moves. Another frame or
+/// platen comes after everything else, however small: nobody buys one to save 2 mm. Among equals
+/// the first in ChangeKind's order. Angles are tried in half degrees within the profile's angles,
+/// keeping the least bead between the edges and a winged flood bar no steeper than its wings
+/// allow; a moved image stays inside the frame. The change is enough by a nanometre, so that
+/// carrying it out opens the set in spite of rounding. Nothing: no single change of these does, or
+/// the set isn't empty.
 std::optional<Change> smallest_change(const Job& job, const Head& head, ImageSpan image);
 
 } // namespace carriageway
