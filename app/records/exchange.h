@@ -64,13 +64,13 @@ struct ReadFault {
         wrong_document,  ///< not a job (or press, or edit): its version is missing
         newer_version,   ///< found: its version; expected: the newest that is read
         unknown_field,   ///< expected: the key that was probably meant, or empty
-        missing_field,
+        missing_field,   ///< expected: the fields of which one must be there, where there is a choice
         wrong_type,      ///< found: the value; shape: what was expected
-        out_of_range,    ///< found: the value with unit; expected: "10 … 2000 mm"
+        out_of_range,    ///< expected: "10 … 2000"; both in the unit of `quantity`
         wrong_choice,    ///< expected: the choices, as in the text
         wrong_length,    ///< a list with too few or too many; expected: how many
         bad_text,        ///< a name too long; expected: bytes
-        two_images,      ///< a rectangle and an outline
+        both_given,      ///< two fields of which only one may be there; path: of the second
         not_allowed,     ///< core refused the whole; refusal says why
     };
     Kind kind = Kind::none;
@@ -78,9 +78,10 @@ struct ReadFault {
     std::string found;    ///< shortened to about 40 characters
     std::string expected;
     Shape shape = Shape::none;          ///< for wrong_type
+    std::optional<Quantity> quantity;   ///< for out_of_range, where the number has a unit
     std::optional<Refusal> refusal;     ///< for not_allowed
     std::size_t line = 0;   ///< 1 for the first; 0: not known
-    std::size_t column = 0; ///< in characters, 1 for the first
+    std::size_t column = 0; ///< in characters, 1 for the first; 0: not known
 };
 
 struct ReadJob {
