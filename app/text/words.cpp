@@ -65,7 +65,8 @@ std::string pseudo_of(std::string_view english) {
         if (letter == '}') placeholder = false;
     }
     const std::size_t wanted = (characters_in(english) * 4 + 2) / 3;
-    while (characters_in(out) + 1 < wanted) out += '~';
+    while (characters_in(out) + 1 < wanted)
+        out += '~';
     out += ']';
     return out;
 }
@@ -81,15 +82,18 @@ const std::array<std::string, word_count>& pseudo_words() {
     return words;
 }
 
-} // namespace
+}  // namespace
 
 std::string_view word(Language language, Word key) {
     const std::size_t index = static_cast<std::size_t>(key);
     if (index >= word_count) return {};
     switch (language) {
-        case Language::english: return rows[index].english;
-        case Language::spanish: return rows[index].spanish;
-        case Language::pseudo: return pseudo_words()[index];
+        case Language::english:
+            return rows[index].english;
+        case Language::spanish:
+            return rows[index].spanish;
+        case Language::pseudo:
+            return pseudo_words()[index];
     }
     return rows[index].english;
 }
@@ -151,4 +155,4 @@ Language system_language(std::string_view locale_name) {
     return Language::english;
 }
 
-} // namespace carriageway
+}  // namespace carriageway

@@ -18,7 +18,7 @@ enum class Word {
 #define WORD(key, english, spanish) key,
 #include "app/text/catalogue.inc"
 #undef WORD
-    count, ///< how many there are; not a text
+    count,  ///< how many there are; not a text
 };
 
 /// The text itself, with its placeholders {0}, {1}, ... Valid as long as the program runs.
@@ -41,4 +41,4 @@ std::string_view name_of(Word key);
 /// for none in such names), English for everything else, the empty name included.
 Language system_language(std::string_view locale_name);
 
-} // namespace carriageway
+}  // namespace carriageway
