@@ -16,17 +16,17 @@ enum class FindingKind {
     both_sensors_on,     ///< value: separation; limit: least separation
     position_lost,       ///< value: overtravel; limit: what the bar holds
     unprinted,           ///< value: mm missed along the arm (or across, at a side)
-    starved,
-    heavy,
-    off_platen,          ///< value: mm the squeegee's band runs off the platen; limit: 0
+    starved,             ///< value: likewise, of what the squeegee passes
+    heavy,               ///< value: likewise
+    off_platen,          ///< value: mm the squeegee's path runs off the platen; limit: 0
     near_platen_edge,    ///< value: mm left inside the platen; limit: the inset
     meets_frame,         ///< value: clearance left to the frame, mm; limit: the clearance wanted
     beyond_range,        ///< value: mm beyond the carriage's range
-    bead_too_narrow,     ///< value: mm between the edges; limit: the least bead
+    bead_too_narrow,     ///< value: mm between the edges; limit: the least bead; a stop from 0
     wings_dig_in,        ///< value: the flood's angle; limit: the angle at which wings lie flat
     angle_unusual,       ///< value: an angle; limit: the nearer of the profile's limits
     blade_too_narrow,    ///< value: overlap left at the worse side; limit: the wish
-    blade_off_platen,    ///< value: blade width; limit: platen width; across the arm
+    blade_off_platen,    ///< value: blade width; limit: widest that stays on the platen
     flood_narrower,      ///< value: flood width; limit: squeegee width
     side_meets_frame,    ///< value: clearance left across; limit: the clearance
     image_outside_mesh,  ///< value: mm of image beyond the opening

@@ -99,7 +99,7 @@ struct Change {
 /// platen comes after everything else, however small: nobody buys one to save 2 mm. Among equals
 /// the first in ChangeKind's order. Angles are tried in half degrees within the profile's angles,
 /// keeping the least bead between the edges and a winged flood bar no steeper than its wings
-/// allow; a moved image stays inside the frame. The change is enough by a nanometre, so that
+/// allow; a moved image stays inside the frame. The change is more than enough by a billionth of a mm, so that
 /// carrying it out opens the set in spite of rounding. Nothing: no single change of these does, or
 /// the set isn't empty.
 std::optional<Change> smallest_change(const Job& job, const Head& head, ImageSpan image);
