@@ -106,9 +106,13 @@ class Library {
     Library& operator=(Library&&) noexcept;
     ~Library();
 
-    bool can_write() const; ///< false: every change returns `read_only`
+    bool can_write() const; ///< false: opened for reading; every change returns write_fault()
     bool kept() const;      ///< false: in memory, gone at the end of the program
     const std::string& path() const; ///< the file, UTF-8; empty in memory
+
+    /// Why it was opened for reading alone (`read_only` or `disk_full`); nothing when it can be
+    /// written. A later open(place()) may find that it can.
+    const std::optional<LibraryFault>& write_fault() const;
 
     /// How another thread or a later try opens the same library.
     const LibraryPlace& place() const;
@@ -176,8 +180,9 @@ class Library {
     /// Reads the whole library and every checksum in it. Slow on a large one: off the drawing path.
     std::optional<LibraryFault> check() const;
 
+    struct Connection; ///< for the library's own files (connection.h)
+
   private:
-    struct Connection;
     explicit Library(std::unique_ptr<Connection> connection);
     std::unique_ptr<Connection> connection_;
 };

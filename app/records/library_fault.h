@@ -11,7 +11,7 @@ namespace carriageway {
 /// One failure of the library.
 struct LibraryFault {
     enum class Kind {
-        no_folder,      ///< the data folder is not known, or can't be made
+        no_folder,      ///< the data folder is not known or can't be made, or nothing can in it
         read_only,      ///< the library can be read but not changed
         locked,         ///< another program held it for longer than the busy timeout
         corrupt,        ///< damaged, or not a library of this program; left as it is

@@ -1,0 +1,281 @@
+#include "app/records/connection.h"
+
+#include <array>
+#include <cstdint>
+#include <cstring>
+#include <filesystem>
+#include <fstream>
+#include <random>
+#include <system_error>
+
+#include <sqlite3.h>
+
+#include "app/records/schema.h"
+#include "app/records/word_search.h"
+
+namespace carriageway {
+
+namespace {
+
+namespace fs = std::filesystem;
+using Kind = LibraryFault::Kind;
+
+// Up to this size the whole structure of the file is checked at each opening, so that a damaged
+// library is found before it is written to. Ours: about a tenth of a second.
+constexpr std::uintmax_t checked_at_opening = 16u * 1024u * 1024u;
+
+fs::path path_of(const std::string& utf8) { return std::u8string(utf8.begin(), utf8.end()); }
+
+std::string text_of(const fs::path& path) {
+    const std::u8string text = path.u8string();
+    return {text.begin(), text.end()};
+}
+
+[[noreturn]] void stop(Kind kind, std::string detail, const std::string& path) {
+    throw LibraryStop{{kind, std::move(detail), path}};
+}
+
+void make_folder(const std::string& folder) {
+    if (folder.empty()) stop(Kind::no_folder, "no data folder is given", folder);
+    std::error_code error;
+    fs::create_directories(path_of(folder), error);
+    std::error_code ignored;
+    if (!fs::is_directory(path_of(folder), ignored))
+        stop(Kind::no_folder, error ? error.message() : "it is not a folder", folder);
+}
+
+// A number of four bytes in the header of an SQLite file, most significant byte first
+// (sqlite.org/fileformat.html, 1.3).
+std::int64_t header_number(const std::array<char, 100>& header, std::size_t at) {
+    std::uint32_t number = 0;
+    for (std::size_t i = at; i < at + 4; ++i)
+        number = (number << 8) | static_cast<unsigned char>(header[i]);
+    return static_cast<std::int32_t>(number);
+}
+
+std::string newer_detail(std::int64_t version) {
+    return "version " + std::to_string(version) + "; this program reads up to version " +
+           std::to_string(library_version);
+}
+
+// Looks at the file before SQLite does: what isn't ours is not even locked.
+void look_at_header(const std::string& path) {
+    std::ifstream file(path_of(path), std::ios::binary);
+    if (!file) return; // not there, or not readable, which opening it will say better
+    std::array<char, 100> header{};
+    file.read(header.data(), header.size());
+    if (file.gcount() == 0) return;
+    if (file.gcount() < 100 || std::memcmp(header.data(), "SQLite format 3", 16) != 0)
+        stop(Kind::corrupt, "it does not begin as an SQLite file does", path);
+    const std::int64_t version = header_number(header, 60);
+    const std::int64_t application = header_number(header, 68);
+    if (application == library_application_id && version > library_version)
+        stop(Kind::newer_version, newer_detail(version), path);
+    if (application != library_application_id && application != 0)
+        stop(Kind::corrupt, "it is a database of another program", path);
+}
+
+// As a URI, so that SQLite can be told how to open it.
+std::string uri_of(const std::string& path, const char* parameters) {
+    static constexpr char digits[] = "0123456789ABCDEF";
+    std::string uri = "file:";
+#ifdef _WIN32
+    if (path.size() > 1 && path[1] == ':') uri += '/';
+#endif
+    for (char c : path) {
+        const auto byte = static_cast<unsigned char>(c);
+#ifdef _WIN32
+        if (c == '\\') {
+            uri += '/';
+            continue;
+        }
+#endif
+        if (c == '%' || c == '?' || c == '#' || byte < 0x20) {
+            uri += '%';
+            uri += digits[byte >> 4];
+            uri += digits[byte & 15];
+        } else {
+            uri += c;
+        }
+    }
+    return uri + parameters;
+}
+
+std::unique_ptr<SQLite::Database> connect(const LibraryPlace& place, const std::string& name,
+                                          int flags) {
+    auto database = std::make_unique<SQLite::Database>(name, flags, place.options.busy_timeout,
+                                                       place.options.vfs);
+    // Until it is known to be in order, closing it must not move its log into it.
+    sqlite3_db_config(database->getHandle(), SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 1, nullptr);
+    // What stands in the file is data and must not run anything.
+    sqlite3_db_config(database->getHandle(), SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
+    database->exec("PRAGMA trusted_schema = OFF; PRAGMA cell_size_check = ON; "
+                   "PRAGMA foreign_keys = ON; PRAGMA synchronous = FULL; "
+                   "PRAGMA temp_store = MEMORY;");
+    return database;
+}
+
+void check_structure(SQLite::Database& database, const std::string& path) {
+    std::error_code error;
+    const std::uintmax_t size = fs::file_size(path_of(path), error);
+    if (error || size > checked_at_opening) return;
+    const std::string found = database.execAndGet("PRAGMA quick_check(1)").getString();
+    if (found != "ok") stop(Kind::corrupt, found, path);
+}
+
+// Whether the file may be used; throws when not. True for one that is still to be made.
+bool examine(SQLite::Database& database, const std::string& path) {
+    const int version = version_of(database);
+    const std::int32_t application = application_of(database);
+    if (application == 0 && version == 0 && is_blank(database)) return true;
+    if (application != library_application_id)
+        stop(Kind::corrupt, "it is a database of another program", path);
+    if (version > library_version) stop(Kind::newer_version, newer_detail(version), path);
+    check_structure(database, path);
+    if (version == library_version && !has_every_table(database))
+        stop(Kind::corrupt, "a table is missing", path);
+    return version < library_version;
+}
+
+void set_journal(SQLite::Database& database, LibraryOptions::Journal journal) {
+    const bool log = journal == LibraryOptions::Journal::write_ahead;
+    SQLite::Statement statement(database, log ? "PRAGMA journal_mode = WAL"
+                                              : "PRAGMA journal_mode = DELETE");
+    statement.executeStep(); // where there can be no log it stays a rollback journal: slower only
+    database.exec("PRAGMA journal_size_limit = 4194304");
+}
+
+void open_for_writing(Library::Connection& connection) {
+    connection.database = connect(connection.place, connection.path,
+                                  SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
+    SQLite::Database& database = *connection.database;
+    examine(database, connection.path);
+    if (sqlite3_db_readonly(database.getHandle(), "main") != 0)
+        stop(Kind::read_only, "the file is write-protected", connection.path);
+    set_journal(database, connection.place.options.journal);
+    {
+        // Says whether it can be written before anybody relies on it.
+        SQLite::Transaction trial(database, SQLite::TransactionBehavior::IMMEDIATE);
+    }
+    migrate(database, migrations());
+    connection.word_index = prepare_word_index(database, connection.place.options.word_index);
+    sqlite3_db_config(database.getHandle(), SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 0, nullptr);
+}
+
+// Where SQLite can't make the index of the log beside the file, as in a folder that is
+// write-protected: the file alone when there is no log, otherwise a copy of both, because what
+// stands in the log was saved too.
+void connect_without_index(Library::Connection& connection) {
+    const fs::path file = path_of(connection.path);
+    const fs::path log = path_of(connection.path + "-wal");
+    std::error_code error;
+    const std::uintmax_t log_size = fs::file_size(log, error);
+    if (error || log_size == 0) {
+        connection.database =
+            connect(connection.place, uri_of(connection.path, "?mode=ro&immutable=1"),
+                    SQLite::OPEN_READONLY | SQLite::OPEN_URI);
+        return;
+    }
+    connection.copy = std::make_unique<TemporaryFolder>();
+    const std::string copied = connection.copy->path() + "/library.db";
+    fs::copy_file(file, path_of(copied));
+    fs::copy_file(log, path_of(copied + "-wal"));
+    std::error_code ignored; // a copy keeps the protection, and here it is in the way
+    fs::permissions(path_of(copied), fs::perms::owner_write, fs::perm_options::add, ignored);
+    fs::permissions(path_of(copied + "-wal"), fs::perms::owner_write, fs::perm_options::add,
+                    ignored);
+    connection.database = connect(connection.place, copied, SQLite::OPEN_READWRITE);
+}
+
+void open_for_reading(Library::Connection& connection, const LibraryFault& reason) {
+    connection.database.reset();
+    bool unmade = false;
+    try {
+        connection.database = connect(connection.place, uri_of(connection.path, "?mode=ro"),
+                                      SQLite::OPEN_READONLY | SQLite::OPEN_URI);
+        unmade = examine(*connection.database, connection.path);
+    } catch (const SQLite::Exception& failure) {
+        const int code = failure.getErrorCode();
+        if (code != SQLITE_CANTOPEN && code != SQLITE_READONLY && code != SQLITE_IOERR) throw;
+        connection.database.reset();
+        connect_without_index(connection);
+        unmade = examine(*connection.database, connection.path);
+    }
+    if (unmade) throw LibraryStop{reason}; // nothing to read yet, or in yesterday's tables
+    connection.write_fault = reason;
+    connection.word_index =
+        connection.place.options.word_index && has_word_index(*connection.database);
+}
+
+// Why it can't be written, when reading may get round that; other failures are thrown on.
+LibraryFault reason_to_read(LibraryFault fault, bool cannot_open, const std::string& folder) {
+    std::error_code error;
+    const bool there = fs::exists(path_of(fault.path), error);
+    if (!there && !error && (cannot_open || fault.kind == Kind::read_only))
+        stop(Kind::no_folder, fault.detail, folder);
+    if (cannot_open && fault.kind == Kind::io) fault.kind = Kind::read_only;
+    if (fault.kind != Kind::read_only && fault.kind != Kind::disk_full && fault.kind != Kind::io)
+        throw LibraryStop{fault};
+    return fault;
+}
+
+} // namespace
+
+TemporaryFolder::TemporaryFolder() {
+    std::random_device random;
+    std::error_code error;
+    const fs::path parent = fs::temp_directory_path(error);
+    for (int tries = 0; !error && tries < 10; ++tries) {
+        const fs::path folder = parent / ("carriageway-" + std::to_string(random()));
+        if (!fs::create_directory(folder, error)) continue;
+        fs::permissions(folder, fs::perms::owner_all, error);
+        path_ = text_of(folder);
+        return;
+    }
+    stop(Kind::io, error ? error.message() : "no temporary folder can be made", text_of(parent));
+}
+
+TemporaryFolder::~TemporaryFolder() {
+    std::error_code ignored;
+    fs::remove_all(path_of(path_), ignored);
+}
+
+bool Library::Connection::was_moved() const {
+    int moved = 0;
+    sqlite3_file_control(database->getHandle(), "main", SQLITE_FCNTL_HAS_MOVED, &moved);
+    return moved != 0;
+}
+
+std::unique_ptr<Library::Connection> open_library_file(const LibraryPlace& place) {
+    auto connection = std::make_unique<Library::Connection>();
+    connection->place = place;
+    make_folder(place.folder);
+    connection->path = text_of(path_of(place.folder) / "library.db");
+    look_at_header(connection->path);
+    LibraryFault fault;
+    bool cannot_open = false;
+    try {
+        open_for_writing(*connection);
+        return connection;
+    } catch (const LibraryStop& stopped) {
+        fault = stopped.fault;
+    } catch (const SQLite::Exception& failure) {
+        fault = fault_from(failure, connection->path, connection->database.get());
+        cannot_open = failure.getErrorCode() == SQLITE_CANTOPEN;
+    }
+    open_for_reading(*connection, reason_to_read(fault, cannot_open, place.folder));
+    return connection;
+}
+
+std::unique_ptr<Library::Connection> open_library_memory(const LibraryPlace& place) {
+    auto connection = std::make_unique<Library::Connection>();
+    connection->place = place;
+    connection->database =
+        connect(place, uri_of(place.memory, "?vfs=memdb"),
+                SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE | SQLite::OPEN_URI);
+    migrate(*connection->database, migrations());
+    connection->word_index = prepare_word_index(*connection->database, place.options.word_index);
+    return connection;
+}
+
+} // namespace carriageway

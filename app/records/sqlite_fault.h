@@ -1,0 +1,21 @@
+// SQLite's result codes as faults of the library.
+#pragma once
+
+#include <string>
+
+#include <SQLiteCpp/SQLiteCpp.h>
+
+#include "app/records/library_fault.h"
+
+namespace carriageway {
+
+/// What an extended result code of SQLite means, with its message as detail. `system_error` is the
+/// errno behind it where it is known, and 0 otherwise.
+LibraryFault fault_from_code(int extended_code, const std::string& message,
+                             const std::string& path, int system_error = 0);
+
+/// The same for an exception; `database` is the connection that it came from, or nullptr.
+LibraryFault fault_from(const SQLite::Exception& failure, const std::string& path,
+                        const SQLite::Database* database = nullptr);
+
+} // namespace carriageway

@@ -1,0 +1,118 @@
+#include "app/records/word_search.h"
+
+#include <algorithm>
+#include <cstddef>
+
+namespace carriageway {
+
+namespace {
+
+// Diacritics and case are folded by the tokenizer, in the query as in the jobs. Prefixes of up to
+// three characters have an index of their own, so that the first letters typed are quick too.
+constexpr const char* make_index = R"sql(
+DROP TABLE IF EXISTS job_words;
+CREATE VIRTUAL TABLE job_words USING fts5 (
+    name, colours, press,
+    content = 'jobs', content_rowid = 'id',
+    tokenize = "unicode61 remove_diacritics 2", prefix = '1 2 3');
+CREATE TRIGGER job_words_added AFTER INSERT ON jobs BEGIN
+    INSERT INTO job_words (rowid, name, colours, press)
+        VALUES (new.id, new.name, new.colours, new.press);
+END;
+CREATE TRIGGER job_words_deleted AFTER DELETE ON jobs BEGIN
+    INSERT INTO job_words (job_words, rowid, name, colours, press)
+        VALUES ('delete', old.id, old.name, old.colours, old.press);
+END;
+CREATE TRIGGER job_words_changed AFTER UPDATE OF name, colours, press ON jobs
+WHEN old.name <> new.name OR old.colours <> new.colours OR old.press <> new.press BEGIN
+    INSERT INTO job_words (job_words, rowid, name, colours, press)
+        VALUES ('delete', old.id, old.name, old.colours, old.press);
+    INSERT INTO job_words (rowid, name, colours, press)
+        VALUES (new.id, new.name, new.colours, new.press);
+END;
+INSERT INTO job_words (job_words) VALUES ('rebuild');
+)sql";
+
+constexpr const char* drop_triggers = R"sql(
+DROP TRIGGER IF EXISTS job_words_added;
+DROP TRIGGER IF EXISTS job_words_deleted;
+DROP TRIGGER IF EXISTS job_words_changed;
+)sql";
+
+bool has_fts5(SQLite::Database& database) {
+    return database.execAndGet("SELECT count(*) FROM pragma_module_list WHERE name = 'fts5'")
+               .getInt() > 0;
+}
+
+int triggers(SQLite::Database& database) {
+    return database
+        .execAndGet("SELECT count(*) FROM sqlite_schema WHERE type = 'trigger' AND name IN "
+                    "('job_words_added', 'job_words_deleted', 'job_words_changed')")
+        .getInt();
+}
+
+bool is_space(char c) { return c == ' ' || (c >= '\t' && c <= '\r') || c == '\0'; }
+
+// A letter or digit of ASCII, or part of any character beyond it.
+bool is_word_byte(char c) {
+    return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') ||
+           static_cast<unsigned char>(c) >= 0x80;
+}
+
+} // namespace
+
+bool prepare_word_index(SQLite::Database& database, bool wanted) {
+    const bool usable = wanted && has_fts5(database);
+    if (triggers(database) == (usable ? 3 : 0)) return usable;
+    SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
+    database.exec(drop_triggers);
+    if (usable) database.exec(make_index);
+    transaction.commit();
+    return usable;
+}
+
+bool has_word_index(SQLite::Database& database) {
+    return has_fts5(database) && triggers(database) == 3;
+}
+
+std::vector<std::string> search_words(const std::string& query) {
+    std::vector<std::string> words;
+    std::size_t at = 0;
+    while (at < query.size() && words.size() < most_search_words) {
+        const auto begin = std::find_if_not(query.begin() + static_cast<std::ptrdiff_t>(at),
+                                            query.end(), is_space);
+        const auto end = std::find_if(begin, query.end(), is_space);
+        if (std::any_of(begin, end, is_word_byte)) {
+            words.emplace_back(begin, end);
+            std::string& last = words.back();
+            if (last.size() > longest_search_word) last.resize(longest_search_word);
+        }
+        at = static_cast<std::size_t>(end - query.begin());
+    }
+    return words;
+}
+
+std::string index_expression(const std::vector<std::string>& words) {
+    std::string expression;
+    for (const std::string& word : words) {
+        if (!expression.empty()) expression += ' ';
+        expression += '"';
+        for (char c : word) {
+            if (c == '"') expression += '"';
+            expression += c;
+        }
+        expression += "\"*";
+    }
+    return expression;
+}
+
+std::string like_pattern(const std::string& word) {
+    std::string pattern = "%";
+    for (char c : word) {
+        if (c == '%' || c == '_' || c == '\\') pattern += '\\';
+        pattern += c;
+    }
+    return pattern + '%';
+}
+
+} // namespace carriageway
