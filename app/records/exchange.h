@@ -42,9 +42,8 @@ enum class Shape {
     number,
     whole_number,
     text,
-    truth,   ///< true or false
-    colour,  ///< "#RRGGBB"
-    corner,  ///< [x, y]
+    truth,  ///< true or false
+    colour, ///< "#RRGGBB"
 };
 
 /// Why a text was refused. Strings are as in the text or figures with units, in no language;
@@ -61,7 +60,8 @@ struct ReadFault {
         too_many_values, ///< more values than most_values, or too long a list; expected: how many
         duplicate_key,   ///< path: of the second one
         not_finite,      ///< NaN, Infinity or a number too large for any computer
-        wrong_document,  ///< not a job (or press, or edit): its version is missing
+        wrong_document,  ///< not a job (or press, or edit); expected: the key that holds its version,
+                         ///< found: that of another document, if it is one
         newer_version,   ///< found: its version; expected: the newest that is read
         unknown_field,   ///< expected: the key that was probably meant, or empty
         missing_field,   ///< expected: the fields of which one must be there, where there is a choice
@@ -71,14 +71,18 @@ struct ReadFault {
         wrong_length,    ///< a list with too few or too many; expected: how many
         bad_text,        ///< a name too long; expected: bytes
         both_given,      ///< two fields of which only one may be there; path: of the second
-        not_allowed,     ///< core refused the whole; refusal says why
+        wrong_order,     ///< expected: "> 4" or "< 380", in the unit of `quantity`
+        taken,           ///< an id or a station that an earlier head has, or a station that is used
+                         ///< for something else; expected: that use, as in the text, or empty
+        not_an_outline,  ///< corners whose edges cross or touch, or that enclose next to nothing
+        not_allowed,     ///< core refused it for another reason, `refusal`
     };
     Kind kind = Kind::none;
     std::string path;     ///< such as heads[2].image.width_mm; empty: the text as a whole
     std::string found;    ///< shortened to about 40 characters
     std::string expected;
     Shape shape = Shape::none;          ///< for wrong_type
-    std::optional<Quantity> quantity;   ///< for out_of_range, where the number has a unit
+    std::optional<Quantity> quantity;   ///< where found and expected are numbers with a unit
     std::optional<Refusal> refusal;     ///< for not_allowed
     std::size_t line = 0;   ///< 1 for the first; 0: not known
     std::size_t column = 0; ///< in characters, 1 for the first; 0: not known
