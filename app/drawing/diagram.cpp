@@ -1,0 +1,131 @@
+#include "app/drawing/diagram.h"
+
+#include <numbers>
+
+namespace carriageway {
+
+Vec HeadView::along() const {
+    const Vec v = to(0.0, 1000.0) - to(0.0, 0.0);
+    return v * (1.0f / std::max(length(v), 1e-6f));
+}
+
+Vec HeadView::across() const {
+    const Vec v = to(1000.0, 0.0) - to(0.0, 0.0);
+    return v * (1.0f / std::max(length(v), 1e-6f));
+}
+
+Role verdict_role(const HeadAssessment& head) {
+    Role role = Role::fit;
+    for (const Finding& finding : head.findings) {
+        if (finding.severity == Severity::stop) return Role::stop;
+        if (finding.severity == Severity::mind) role = Role::mind;
+    }
+    return role;
+}
+
+void draw_verdict(DrawingList& list, Vec centre, float size, Role role) {
+    const float h = 0.5f * size;
+    if (role == Role::stop) {
+        const Vec corners[] = {{centre.x, centre.y - h}, {centre.x + 1.1f * h, centre.y + 0.85f * h},
+                               {centre.x - 1.1f * h, centre.y + 0.85f * h}};
+        list.fill(corners, 3, paint(role));
+    } else if (role == Role::mind) {
+        const Vec corners[] = {{centre.x, centre.y - h}, {centre.x + h, centre.y},
+                               {centre.x, centre.y + h}, {centre.x - h, centre.y}};
+        list.fill(corners, 4, paint(role));
+    } else {
+        list.disc(centre, 0.72f * h, paint(role));
+    }
+}
+
+namespace {
+
+void corners_of(const HeadView& view, const Rect& rect, Vec (&corners)[4]) {
+    corners[0] = view.to(rect.left, rect.lo);
+    corners[1] = view.to(rect.right, rect.lo);
+    corners[2] = view.to(rect.right, rect.hi);
+    corners[3] = view.to(rect.left, rect.hi);
+}
+
+/// Whether a head's frame is anywhere in sight.
+bool in_sight(const HeadView& view) {
+    const double reach = 0.5 * std::hypot(view.head->screen.across, view.head->screen.along) + 80.0;
+    const Vec centre = view.to(0.0, 0.0);
+    const float radius = view.size(reach) + rail_room;
+    const Box box = around(centre, 2.0f * radius, 2.0f * radius);
+    return overlap(box, view.projection->view);
+}
+
+HeadView view_of(const DiagramInput& input, std::size_t index) {
+    HeadView view;
+    view.head = &input.job->heads[index];
+    view.assessed = &input.assessment->heads[index];
+    view.projection = &input.projection;
+    view.place = place_of_station(input.job->press, view.head->station);
+    return view;
+}
+
+} // namespace
+
+void fill_rect(DrawingList& list, const HeadView& view, const Rect& rect, Paint colour) {
+    if (rect.empty()) return;
+    Vec corners[4];
+    corners_of(view, rect, corners);
+    list.fill(corners, 4, colour);
+}
+
+void outline_rect(DrawingList& list, const HeadView& view, const Rect& rect, Paint colour,
+                  float width) {
+    if (rect.empty()) return;
+    Vec corners[4];
+    corners_of(view, rect, corners);
+    list.loop(corners, 4, colour, width);
+}
+
+void hatch_rect(DrawingList& list, const HeadView& view, const Rect& rect, Paint colour,
+                double angle, float spacing, float width) {
+    if (rect.empty()) return;
+    Vec corners[4];
+    corners_of(view, rect, corners);
+    // Lines keep their angle to the head and run through its origin, so that hatching turns and
+    // travels with the head instead of swimming over it.
+    const Vec across = view.across();
+    const double turned = std::atan2(across.y, across.x) + angle;
+    const Vec origin = view.to(0.0, 0.0);
+    const double phase = -std::sin(turned) * origin.x + std::cos(turned) * origin.y;
+    list.hatch(corners, 4, colour, static_cast<float>(turned), spacing, width,
+               static_cast<float>(std::remainder(phase, spacing)));
+}
+
+void draw_diagram(const DiagramInput& input, DrawingList& list, DiagramThings& things) {
+    things.clear();
+    list.push_clip(input.projection.view);
+    LabelPlacer labels(input.projection.view);
+    draw_stations(input, list, labels);
+    for (std::size_t i = 0; i < input.job->heads.size(); ++i) {
+        const HeadView view = view_of(input, i);
+        if (in_sight(view)) draw_head(input, view, list);
+    }
+    const bool full = input.projection.camera.scale >= full_detail_scale;
+    for (std::size_t i = 0; i < input.job->heads.size(); ++i) {
+        const HeadView view = view_of(input, i);
+        if (!in_sight(view)) continue;
+        if (full) {
+            draw_carriage(input, view, list);
+            draw_rail(input, view, list, labels, things);
+        }
+        draw_head_labels(input, view, list, labels);
+        const double half_x = 0.5 * view.head->screen.across, half_y = 0.5 * view.head->screen.along;
+        Box box{1e9f, 1e9f, -1e9f, -1e9f};
+        for (const Vec corner : {view.to(-half_x, -half_y), view.to(half_x, -half_y),
+                                 view.to(half_x, half_y), view.to(-half_x, half_y)})
+            box = {std::min(box.x0, corner.x), std::min(box.y0, corner.y),
+                   std::max(box.x1, corner.x), std::max(box.y1, corner.y)};
+        const std::string name = "head/" + std::to_string(view.head->station);
+        list.thing(name, ThingRole::button, common(box, input.projection.view));
+        things.heads.push_back({view.head->id, list.things().size() - 1});
+    }
+    list.pop_clip();
+}
+
+} // namespace carriageway

@@ -1,0 +1,100 @@
+// The diagram: a press from above, to scale, in one drawing from the whole table to one head.
+//
+// draw_diagram() writes the layers and says which things it made; views attach what a tap or a
+// drag does. Detail comes with scale, not with a mode.
+#pragma once
+
+#include <vector>
+
+#include "app/drawing/camera.h"
+#include "app/drawing/drawing_list.h"
+#include "app/drawing/label_placer.h"
+#include "app/text/measure.h"
+#include "app/text/words.h"
+#include "core/assess.h"
+
+namespace carriageway {
+
+/// How a diagram is to be drawn.
+struct DiagramInput {
+    const Job* job = nullptr;
+    const Assessment* assessment = nullptr; ///< of this job
+    Projection projection;
+    HeadId chosen = 0;              ///< drawn with its rail and handles; 0: none
+    End chosen_stop = End::machine_side;
+    bool held = false;              ///< the chosen stop is being dragged: show where it may stand
+    bool with_handles = true;       ///< false on paper
+    Language language = Language::english;
+    LengthUnit units = LengthUnit::mm;
+    float pulse = 0.0f;             ///< 0 to 1: draws attention to missed image
+};
+
+/// Which things of the list stand for what.
+struct DiagramThings {
+    struct Handle {
+        HeadId head;
+        End end;
+        std::size_t thing;
+    };
+    struct HeadThing {
+        HeadId head;
+        std::size_t thing;
+    };
+    std::vector<Handle> handles;
+    std::vector<HeadThing> heads;
+    void clear() {
+        handles.clear();
+        heads.clear();
+    }
+};
+
+/// Draws everything into `list` within the projection's view.
+void draw_diagram(const DiagramInput& input, DrawingList& list, DiagramThings& things);
+
+/// The worst severity among a head's findings as a role of the theme: stop, mind or fit.
+Role verdict_role(const HeadAssessment& head);
+
+/// Draws the mark of a verdict, told apart by shape as well as colour: a triangle for stop, a
+/// diamond for mind, a disc for fit. `size` is its height.
+void draw_verdict(DrawingList& list, Vec centre, float size, Role role);
+
+// -- shared by the layers -------------------------------------------------------------------------
+
+/// One head on the screen: from its own axes to dp.
+struct HeadView {
+    const Head* head = nullptr;
+    const HeadAssessment* assessed = nullptr;
+    const Projection* projection = nullptr;
+    HeadPlace place;
+    Vec to(double x, double y) const {
+        return projection->to_screen(place.to_press({x, y}));
+    }
+    Vec to(Point p) const { return to(p.x, p.y); }
+    float size(double mm) const { return projection->size(mm); }
+    Vec along() const;  ///< unit vector on screen of the head's +y
+    Vec across() const; ///< unit vector on screen of the head's +x
+};
+
+/// From this scale (dp per mm) on, a head is drawn in full.
+inline constexpr double full_detail_scale = 0.3;
+
+/// Room beside a frame for the rail and its handles, dp.
+inline constexpr float rail_room = 92.0f;
+
+void draw_stations(const DiagramInput& input, DrawingList& list, LabelPlacer& labels);
+void draw_head(const DiagramInput& input, const HeadView& view, DrawingList& list);
+void draw_head_labels(const DiagramInput& input, const HeadView& view, DrawingList& list,
+                      LabelPlacer& labels);
+void draw_carriage(const DiagramInput& input, const HeadView& view, DrawingList& list);
+void draw_rail(const DiagramInput& input, const HeadView& view, DrawingList& list,
+               LabelPlacer& labels, DiagramThings& things);
+void draw_legend(const DiagramInput& input, DrawingList& list);
+
+/// Fills a head-axes rectangle.
+void fill_rect(DrawingList& list, const HeadView& view, const Rect& rect, Paint colour);
+void outline_rect(DrawingList& list, const HeadView& view, const Rect& rect, Paint colour,
+                  float width);
+void hatch_rect(DrawingList& list, const HeadView& view, const Rect& rect, Paint colour,
+                double angle, float spacing, float width);
+
+} // namespace carriageway

@@ -1,0 +1,58 @@
+// What a tap, a key or a drag asks for, as values. Views attach them to things; the program
+// (app/program.h) carries them out.
+#pragma once
+
+#include <string>
+#include <variant>
+
+#include "app/records/library.h"
+#include "app/views/view_state.h"
+#include "core/edit.h"
+
+namespace carriageway {
+
+struct DoEdit { Edit edit; };
+struct Undo {};
+struct Redo {};
+struct GoTo { Place place; };
+struct ChooseHead { HeadId head; };            ///< 0: the whole press
+struct ChooseStop { HeadId head; End end; };
+struct StepStop { HeadId head; End end; double steps; double mm; }; ///< graduations, or mm
+struct SetEveryStop {};
+struct Zoom { double factor; };
+struct ShowAll {};                              ///< the whole press, or the whole chosen head
+struct ToggleSheet {};
+struct ToggleSection { Section section; };
+struct OpenPad { HeadId head; Field field; };
+struct PadPress { PadKey key; };
+struct EditText { TextTarget target; JobId job; };
+struct AcceptText {};
+struct CancelText {};
+struct ChooseTheme { ThemeChoice theme; };
+struct ChooseLanguage { Language language; };
+struct ChooseUnits { LengthUnit units; };
+struct ChooseTextScale { float scale; };
+struct OpenJob { JobId job; };
+struct ChooseJob { JobId job; };               ///< shows what can be done with it
+struct NewJob {};
+struct DuplicateJob { JobId job; };
+struct RemoveJob { JobId job; };
+struct RestoreJob { JobId job; };
+struct ExportJob { JobId job; };
+struct RetrySaving {};
+struct CloseNotice {};
+struct AddHeadAt { int station; };
+
+using Action = std::variant<DoEdit, Undo, Redo, GoTo, ChooseHead, ChooseStop, StepStop, SetEveryStop,
+                            Zoom, ShowAll, ToggleSheet, ToggleSection, OpenPad, PadPress, EditText,
+                            AcceptText, CancelText, ChooseTheme, ChooseLanguage, ChooseUnits,
+                            ChooseTextScale, OpenJob, ChooseJob, NewJob, DuplicateJob, RemoveJob,
+                            RestoreJob, ExportJob, RetrySaving, CloseNotice, AddHeadAt>;
+
+/// What a drag moves.
+struct HoldStop { HeadId head; End end; };
+struct HoldPlot { HeadId head; Box plot; double mm_per_dp; }; ///< both stops, on the plot of them
+struct HoldSheet {};
+using Hold = std::variant<HoldStop, HoldPlot, HoldSheet>;
+
+} // namespace carriageway

@@ -1,0 +1,194 @@
+// One head: what is wrong first, then the stop being set, then everything else that decides it.
+#include "app/text/sentences.h"
+#include "app/views/views.h"
+
+namespace carriageway {
+
+namespace {
+
+void verdict_line(const Model& model, const HeadAssessment& head, Rows& rows) {
+    Canvas& canvas = rows.canvas;
+    const TypeStyle style{TypeSize::title, true};
+    const float mark = canvas.type().height(style) * 0.8f;
+    const std::string_view words = canvas.word(Word::fit_to_run);
+    const float height = canvas.paragraph_height(rows.width - mark - 8.0f, words, style);
+    const Box box = rows.next(height, 4.0f);
+    draw_verdict(canvas.list(), {box.x0 + 0.5f * mark, box.y0 + 0.5f * canvas.type().height(style)},
+                 mark, Role::fit);
+    canvas.paragraph({box.x0 + mark + 8.0f, box.y0}, rows.width - mark - 8.0f, words, style, Role::fit,
+                     rows.on);
+    const LengthUnit units = model.state->looks.units;
+    const std::string line =
+        say(canvas.language(), Word::run_past_left,
+            {format_length(head.operator_run_past, units), format_length(head.machine_run_past, units)});
+    canvas.reading("verdict", box, words, line);
+    rows.text(line, {TypeSize::body, false}, Role::ink, 10.0f);
+}
+
+/// Which stop is being set: two tabs with what the ruler shows.
+void stop_tabs(const Model& model, const Head& head, Rows& rows) {
+    Canvas& canvas = rows.canvas;
+    std::vector<Choice> options;
+    for (const End end : {End::operator_side, End::machine_side}) {
+        const bool machine = end == End::machine_side;
+        options.push_back({machine ? "stop/machine" : "stop/operator",
+                           std::string(canvas.word(machine ? Word::machine_stop : Word::operator_stop)),
+                           canvas.action(ChooseStop{head.id, end}), model.state->stop == end});
+    }
+    choices("stop", canvas.word(Word::stops), options, rows);
+}
+
+/// Minus and plus one graduation, with the number between them: a tap types it.
+void step_row(const Model& model, const Head& head, Rows& rows) {
+    Canvas& canvas = rows.canvas;
+    const bool machine = model.state->stop == End::machine_side;
+    const Field field = machine ? Field::machine_stop : Field::operator_stop;
+    const std::string_view label =
+        canvas.word(machine ? Word::machine_stop_ruler : Word::operator_stop_ruler);
+    const std::string value = field_value(model, head.id, field);
+    const TypeStyle small{TypeSize::small, false}, large{TypeSize::large, true};
+    const float side = 64.0f, inside = rows.width - 2.0f * (side + 8.0f);
+    const float label_height = canvas.paragraph_height(inside - 16.0f, label, small);
+    const float height = std::max(side, label_height + canvas.type().height(large) + 14.0f);
+    const Box row = rows.next(height, 12.0f);
+    const Box less{row.x0, row.y0, row.x0 + side, row.y1}, more{row.x1 - side, row.y0, row.x1, row.y1};
+    canvas.icon_button("stop/less", less, Icon::minus, canvas.word(Word::one_graduation_down),
+                       canvas.action(StepStop{head.id, model.state->stop, -1.0, 0.0}), true,
+                       ButtonLook::quiet);
+    canvas.icon_button("stop/more", more, Icon::plus, canvas.word(Word::one_graduation_up),
+                       canvas.action(StepStop{head.id, model.state->stop, 1.0, 0.0}), true,
+                       ButtonLook::quiet);
+    const Box middle{less.x1 + 8.0f, row.y0, more.x0 - 8.0f, row.y1};
+    DrawingList& list = canvas.list();
+    list.ring(middle, 12.0f, paint(Role::edge), 1.4f);
+    float y = middle.centre().y - 0.5f * (label_height + canvas.type().height(large));
+    for (const bool first : {true, false}) {
+        const TypeStyle style = first ? small : large;
+        const std::string_view words = first ? label : std::string_view(value);
+        if (first && canvas.type().width(style, words) > middle.width() - 16.0f) {
+            y += canvas.paragraph({middle.x0 + 8.0f, y}, middle.width() - 16.0f, words, style,
+                                  Role::soft_ink, rows.on);
+            continue;
+        }
+        const float line = canvas.type().height(style);
+        list.text_centred({middle.centre().x, y + 0.5f * line}, words, style,
+                          first ? Role::soft_ink : Role::ink, rows.on);
+        y += first ? label_height : line;
+    }
+    Thing& thing = list.thing("stop/number", ThingRole::button, middle);
+    thing.label.assign(label);
+    thing.value = value;
+    thing.hint.assign(canvas.word(Word::type_number));
+    thing.action = canvas.action(OpenPad{head.id, field});
+}
+
+void set_head_button(const Model& model, const HeadAssessment& head, Rows& rows) {
+    if (!head.advised) return;
+    const Head& set = *find_head(*model.job, head.head);
+    if (*head.advised == set.stops) return;
+    Canvas& canvas = rows.canvas;
+    const RemedyText move = stops_text(canvas.language(), model.state->looks.units,
+                                       model.job->press.ruler, set.stops, *head.advised);
+    const std::string_view words = canvas.word(Word::set_this_head);
+    const float height = canvas.button_height(words, move.detail, rows.width, 60.0f);
+    canvas.button("set-this-head", rows.next(height, 12.0f), words, ButtonLook::plain,
+                  canvas.action(DoEdit{Edit{SetStops{head.head, *head.advised}}}), move.detail);
+}
+
+void toggle(std::string_view name, std::string_view label, std::vector<Choice> options, Rows& rows) {
+    choices(name, label, options, rows);
+}
+
+void blade_sections(const Model& model, const Head& head, Rows& rows) {
+    Canvas& canvas = rows.canvas;
+    if (section_head(model, Section::image, "section/image", canvas.word(Word::section_image), rows)) {
+        if (head.image.outline.empty()) {
+            number_row(model, head.id, Field::image_width, rows);
+            number_row(model, head.id, Field::image_length, rows);
+        }
+        for (const Field field : {Field::image_offset_x, Field::image_offset_y, Field::image_rotation})
+            number_row(model, head.id, field, rows);
+    }
+    if (section_head(model, Section::squeegee, "section/squeegee", canvas.word(Word::section_squeegee),
+                     rows)) {
+        for (const Field field : {Field::squeegee_width, Field::squeegee_angle, Field::squeegee_gauge})
+            number_row(model, head.id, field, rows);
+        const bool toward = head.print_stroke == Direction::toward_machine;
+        toggle("print-stroke", canvas.word(Word::print_stroke),
+               {{"print-stroke/operator", std::string(canvas.word(Word::toward_operator)),
+                 canvas.action(DoEdit{Edit{SetPrintStroke{head.id, Direction::toward_operator}}}), !toward},
+                {"print-stroke/machine", std::string(canvas.word(Word::toward_machine)),
+                 canvas.action(DoEdit{Edit{SetPrintStroke{head.id, Direction::toward_machine}}}), toward}},
+               rows);
+    }
+    if (section_head(model, Section::flood_bar, "section/flood-bar", canvas.word(Word::section_flood_bar),
+                     rows)) {
+        for (const Field field : {Field::flood_width, Field::flood_angle, Field::flood_gauge})
+            number_row(model, head.id, field, rows);
+        toggle("wings", canvas.word(Word::wings),
+               {{"wings/yes", std::string(canvas.word(Word::with_wings)),
+                 canvas.action(DoEdit{Edit{SetWinged{head.id, true}}}), head.flood.winged},
+                {"wings/no", std::string(canvas.word(Word::without_wings)),
+                 canvas.action(DoEdit{Edit{SetWinged{head.id, false}}}), !head.flood.winged}},
+               rows);
+    }
+}
+
+void other_sections(const Model& model, const Head& head, Rows& rows) {
+    Canvas& canvas = rows.canvas;
+    if (section_head(model, Section::screen, "section/screen", canvas.word(Word::section_screen), rows))
+        for (const Field field : {Field::screen_across, Field::screen_along, Field::screen_profile,
+                                  Field::mesh_count, Field::thread_diameter, Field::tension_along,
+                                  Field::tension_across})
+            number_row(model, head.id, field, rows);
+    if (section_head(model, Section::speeds, "section/speeds", canvas.word(Word::section_speeds), rows)) {
+        number_row(model, head.id, Field::print_speed, rows);
+        number_row(model, head.id, Field::flood_speed, rows);
+    }
+    if (section_head(model, Section::head, "section/head", canvas.word(Word::section_head), rows)) {
+        const float height = canvas.button_height(canvas.word(Word::rename_colour), {}, rows.width, 48.0f);
+        canvas.button("head/rename", rows.next(height), canvas.word(Word::rename_colour), ButtonLook::plain,
+                      canvas.action(EditText{TextTarget::head_colour, 0}));
+        canvas.button("head/remove", rows.next(height), canvas.word(Word::remove_head), ButtonLook::plain,
+                      canvas.action(DoEdit{Edit{RemoveHead{head.id}}}));
+    }
+}
+
+void colour_field(const Model& model, Rows& rows) {
+    const ViewState& state = *model.state;
+    if (!state.typing || state.typing->target != TextTarget::head_colour) return;
+    Canvas& canvas = rows.canvas;
+    rows.text(canvas.word(Word::name_of_colour), {TypeSize::small, false}, Role::soft_ink, 2.0f);
+    const float line = canvas.type().height({TypeSize::body, false});
+    const Box box = rows.next(std::max(48.0f, line + 20.0f));
+    canvas.list().ring(box, 10.0f, paint(Role::focus), 2.0f);
+    canvas.frame().typing = box;
+    Thing& thing = canvas.list().thing("typing", ThingRole::textbox, box);
+    thing.label.assign(canvas.word(Word::name_of_colour));
+    thing.value = state.typing->text;
+    const float height = canvas.button_height(canvas.word(Word::done), {}, rows.width, 48.0f);
+    canvas.button("typing/done", rows.next(height, 12.0f), canvas.word(Word::done), ButtonLook::strong,
+                  canvas.action(AcceptText{}));
+}
+
+} // namespace
+
+void head_panel(const Model& model, const HeadAssessment& head, bool compact, Rows& rows) {
+    const Head& set = *find_head(*model.job, head.head);
+    Canvas& canvas = rows.canvas;
+    colour_field(model, rows);
+    if (head.findings.empty()) verdict_line(model, head, rows);
+    else finding_card(model, head, 0, false, false, rows);
+    step_row(model, set, rows);
+    stop_tabs(model, set, rows);
+    set_head_button(model, head, rows);
+    for (std::size_t i = 1; i < head.findings.size(); ++i)
+        finding_card(model, head, i, false, true, rows);
+    if (section_head(model, Section::plot, "section/plot", canvas.word(Word::allowed_stops), rows) )
+        allowed_plot(model, head, rows);
+    blade_sections(model, set, rows);
+    other_sections(model, set, rows);
+    (void)compact;
+}
+
+} // namespace carriageway

@@ -1,0 +1,118 @@
+// The number pad: measures are typed with keys made for fingers, in mm, inches or fractions.
+#include "app/text/sentences.h"
+#include "app/views/views.h"
+
+namespace carriageway {
+
+namespace {
+
+struct PadButton {
+    PadKey key;
+    const char* name;
+    const char* face; ///< figures and signs only, the same in every language
+};
+
+constexpr PadButton figures[] = {
+    {PadKey::d7, "pad/7", "7"}, {PadKey::d8, "pad/8", "8"}, {PadKey::d9, "pad/9", "9"},
+    {PadKey::d4, "pad/4", "4"}, {PadKey::d5, "pad/5", "5"}, {PadKey::d6, "pad/6", "6"},
+    {PadKey::d1, "pad/1", "1"}, {PadKey::d2, "pad/2", "2"}, {PadKey::d3, "pad/3", "3"},
+    {PadKey::minus, "pad/minus", "−"}, {PadKey::d0, "pad/0", "0"}, {PadKey::point, "pad/point", "."}};
+
+void key(Canvas& canvas, std::string_view name, Box box, std::string_view face, PadKey what,
+         ButtonLook look = ButtonLook::quiet) {
+    canvas.button(name, box, face, look, canvas.action(PadPress{what}));
+}
+
+/// What the typed text comes to, or what it should look like.
+std::string reading_of(const Model& model, const Pad& pad) {
+    const Quantity quantity = info_of(pad.field).quantity;
+    const Language language = model.state->looks.language;
+    const std::optional<double> value = read_quantity(pad.text, quantity, model.state->looks.units);
+    if (!value) return {};
+    return "= " + format_quantity(language, *value, quantity, model.state->looks.units);
+}
+
+void draw_display(const Model& model, const Pad& pad, Rows& rows) {
+    Canvas& canvas = rows.canvas;
+    DrawingList& list = canvas.list();
+    rows.text(capitalised(canvas.word(field_word(pad.field))), {TypeSize::body, true}, Role::ink, 4.0f);
+    const TypeStyle large{TypeSize::large, true}, small{TypeSize::small, false};
+    const float line = canvas.type().height(large);
+    const Box box = rows.next(line + 14.0f, 4.0f);
+    list.round(box, 10.0f, paint(Role::paper));
+    list.ring(box, 10.0f, paint(Role::focus), 2.0f);
+    const std::string shown = pad.text;
+    list.push_clip(box);
+    const float width = canvas.type().width(large, shown);
+    const float x = std::min(box.x0 + 12.0f, box.x1 - 14.0f - width);
+    const Vec at{x, box.centre().y - 0.5f * line};
+    if (pad.fresh && !shown.empty())
+        list.round({at.x - 2.0f, at.y + 2.0f, at.x + width + 2.0f, at.y + line - 2.0f}, 3.0f,
+                   paint(Role::quiet));
+    list.text(at, shown, large, Role::ink, pad.fresh ? Role::quiet : Role::paper);
+    const Vec caret[] = {{at.x + width + 2.0f, at.y + 3.0f}, {at.x + width + 2.0f, at.y + line - 3.0f}};
+    list.line(caret, 2, paint(Role::focus), 2.0f);
+    list.pop_clip();
+    Thing& thing = list.thing("pad/display", ThingRole::textbox, box);
+    thing.label.assign(canvas.word(field_word(pad.field)));
+    thing.value = shown;
+    if (!pad.trouble.empty()) rows.text(pad.trouble, small, Role::stop, 6.0f);
+    else rows.text(reading_of(model, pad).empty() ? std::string(" ") : reading_of(model, pad), small,
+                    Role::soft_ink, 6.0f);
+}
+
+void draw_keys(const Model& model, const Pad& pad, Box box, Canvas& canvas) {
+    const bool is_length = info_of(pad.field).quantity == Quantity::length;
+    const float gap = 6.0f;
+    const int columns = 4, rows = 5;
+    const float w = (box.width() - gap * (columns - 1)) / columns;
+    const float h = std::clamp((box.height() - gap * (rows - 1)) / rows, 44.0f, 68.0f);
+    const auto cell = [&](int column, int row, int span = 1) {
+        const float x = box.x0 + (w + gap) * static_cast<float>(column);
+        const float y = box.y0 + (h + gap) * static_cast<float>(row);
+        return Box{x, y, x + w * static_cast<float>(span) + gap * static_cast<float>(span - 1), y + h};
+    };
+    for (int i = 0; i < 12; ++i)
+        key(canvas, figures[i].name, cell(i % 3, i / 3), figures[i].face, figures[i].key);
+    canvas.icon_button("pad/backspace", cell(3, 0), Icon::backspace, canvas.word(Word::erase),
+                       canvas.action(PadPress{PadKey::backspace}), true, ButtonLook::quiet);
+    if (is_length) {
+        key(canvas, "pad/mm", cell(3, 1), "mm", PadKey::mm);
+        key(canvas, "pad/inch", cell(3, 2), "in", PadKey::inch);
+        key(canvas, "pad/slash", cell(3, 3), "1/2", PadKey::slash);
+    }
+    canvas.icon_button("pad/cancel", cell(0, 4, 1), Icon::close, canvas.word(Word::cancel),
+                       canvas.action(PadPress{PadKey::cancel}), true, ButtonLook::plain);
+    if (is_length) {
+        canvas.button("pad/space", cell(1, 4), "_", ButtonLook::quiet,
+                      canvas.action(PadPress{PadKey::space}));
+        canvas.list().things().back().label.assign(canvas.word(Word::space_key));
+    }
+    const Box accept = is_length ? cell(2, 4, 2) : cell(1, 4, 3);
+    canvas.list().round(accept, 12.0f, paint(Role::strong));
+    canvas.icon(Icon::check, accept.centre(), 26.0f, Role::on_strong);
+    Thing& thing = canvas.list().thing("pad/accept", ThingRole::button, accept);
+    thing.label.assign(canvas.word(Word::done));
+    thing.action = canvas.action(PadPress{PadKey::accept});
+    (void)model;
+}
+
+} // namespace
+
+void number_pad(const Model& model, const Layout& layout, Canvas& canvas) {
+    const Pad& pad = *model.state->pad;
+    DrawingList& list = canvas.list();
+    list.set_layer(1);
+    const Box box = layout.panel;
+    list.round(box, layout.compact ? 16.0f : 0.0f, paint(Role::panel));
+    list.ring({box.x0 - 2.0f, box.y0, box.x1 + 2.0f, box.y1 + 20.0f}, layout.compact ? 16.0f : 0.0f,
+              paint(Role::edge), 1.0f);
+    list.thing("pad", ThingRole::region, box).label.assign(canvas.word(Word::type_number));
+    float width = std::min(box.width() - 32.0f, 420.0f);
+    Rows rows{canvas, box.centre().x - 0.5f * width, width, box.y0 + 14.0f, Role::panel};
+    draw_display(model, pad, rows);
+    draw_keys(model, pad, {rows.x, rows.y, rows.x + width, box.y1 - 8.0f}, canvas);
+    list.set_layer(0);
+}
+
+} // namespace carriageway

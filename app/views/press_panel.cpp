@@ -1,0 +1,103 @@
+// The whole press: what to fix, head by head, the worst first; then the numbers of the job.
+#include "app/text/sentences.h"
+#include "app/views/views.h"
+
+namespace carriageway {
+
+namespace {
+
+/// Findings worth a card, over all heads, worst first.
+struct Entry {
+    const HeadAssessment* head;
+    std::size_t index;
+    Severity severity;
+};
+
+std::vector<Entry> entries_of(const Assessment& assessment) {
+    std::vector<Entry> entries;
+    for (const HeadAssessment& head : assessment.heads)
+        for (std::size_t i = 0; i < head.findings.size(); ++i)
+            entries.push_back({&head, i, head.findings[i].severity});
+    std::stable_sort(entries.begin(), entries.end(), [](const Entry& a, const Entry& b) {
+        return static_cast<int>(a.severity) < static_cast<int>(b.severity);
+    });
+    return entries;
+}
+
+/// Every head with its verdict, as a row that leads to it.
+void head_rows(const Model& model, Rows& rows) {
+    Canvas& canvas = rows.canvas;
+    for (const HeadAssessment& assessed : model.assessment->heads) {
+        const Head& head = *find_head(*model.job, assessed.head);
+        const float line = canvas.type().height({TypeSize::body, true});
+        const Box box = rows.next(std::max(48.0f, line + 20.0f), 4.0f);
+        const Role role = verdict_role(assessed);
+        DrawingList& list = canvas.list();
+        list.disc({box.x0 + 12.0f, box.centre().y}, 9.0f, own_colour(head.ink));
+        list.circle({box.x0 + 12.0f, box.centre().y}, 9.0f, paint(Role::edge), 1.2f);
+        const std::string name = head_title(canvas.language(), head);
+        canvas.paragraph({box.x0 + 32.0f, box.centre().y - 0.5f * line}, box.width() - 60.0f, name,
+                         {TypeSize::body, false}, Role::ink, rows.on, 1);
+        draw_verdict(list, {box.x1 - 14.0f, box.centre().y}, 14.0f, role);
+        Thing& thing = list.thing("row/" + std::to_string(head.station), ThingRole::list_item, box);
+        thing.label = name;
+        thing.value.assign(canvas.word(assessed.fit ? Word::fit_to_run : Word::not_fit));
+        thing.action = canvas.action(ChooseHead{head.id});
+    }
+}
+
+void job_numbers(const Model& model, Rows& rows) {
+    Canvas& canvas = rows.canvas;
+    if (section_head(model, Section::job, "section/job", canvas.word(Word::section_job), rows))
+        for (const Field field : {Field::run_past, Field::side_overlap, Field::platen_width,
+                                  Field::platen_length, Field::platen_offset_x, Field::platen_offset_y})
+            number_row(model, 0, field, rows);
+    if (section_head(model, Section::press_profile, "section/press", canvas.word(Word::section_press),
+                     rows)) {
+        rows.text(model.job->press.name, {TypeSize::body, true});
+        rows.text(canvas.word(Word::press_numbers_hint), {TypeSize::small, false}, Role::soft_ink);
+        for (int f = static_cast<int>(Field::arm_radius); f < static_cast<int>(Field::count); ++f)
+            number_row(model, 0, static_cast<Field>(f), rows);
+    }
+}
+
+} // namespace
+
+void press_panel(const Model& model, bool compact, Rows& rows) {
+    Canvas& canvas = rows.canvas;
+    const Assessment& assessment = *model.assessment;
+    const std::vector<Entry> entries = entries_of(assessment);
+    const bool to_fix = !entries.empty();
+    rows.text(canvas.word(assessment.heads.empty() ? Word::no_heads
+                           : to_fix                 ? Word::what_to_fix
+                                                    : Word::nothing_to_fix),
+               {TypeSize::title, true}, Role::ink, 8.0f);
+    if (set_every_stop(*model.job, assessment)) {
+        const std::string_view words = canvas.word(Word::set_every_stop);
+        const float height = canvas.button_height(words, {}, rows.width, 60.0f);
+        canvas.button("set-every-stop", rows.next(height, 12.0f), words, ButtonLook::strong,
+                      canvas.action(SetEveryStop{}));
+    }
+    for (const Entry& entry : entries) finding_card(model, *entry.head, entry.index, true, true, rows);
+    rows.space(6.0f);
+    rows.text(canvas.word(Word::heads), {TypeSize::title, true});
+    head_rows(model, rows);
+    for (int station = 1; station <= model.job->press.stations; ++station) {
+        // One button adds a head on the first open station; others can be moved to from there.
+        if (head_on(*model.job, station) ||
+            model.job->uses[static_cast<std::size_t>(station - 1)] != StationUse::open)
+            continue;
+        const std::string words =
+            say(canvas.language(), Word::add_head_on, {std::to_string(station)});
+        const float height = canvas.button_height(words, {}, rows.width, 48.0f);
+        canvas.button("add-head/" + std::to_string(station), rows.next(height), words,
+                      ButtonLook::plain, canvas.action(AddHeadAt{station}));
+    }
+    rows.space(6.0f);
+    job_numbers(model, rows);
+    rows.space(8.0f);
+    rows.text(canvas.word(Word::caution), {TypeSize::small, false}, Role::soft_ink);
+    (void)compact;
+}
+
+} // namespace carriageway

@@ -1,0 +1,108 @@
+// What is being looked at and how: all that a view needs besides the job and its assessment.
+// Nothing here is part of a job; nothing here is undone.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <string>
+
+#include "app/drawing/camera.h"
+#include "app/records/library.h"
+#include "app/text/measure.h"
+#include "app/text/words.h"
+#include "core/fields.h"
+
+namespace carriageway {
+
+/// Where in the program one is.
+enum class Place { press, jobs };
+
+/// Parts of a panel that open and close.
+enum class Section {
+    plot, image, squeegee, flood_bar, screen, speeds, head, job, platen, press_profile, looks, count,
+};
+
+enum class ThemeChoice { system, light, dark };
+
+/// How a person wants the program to look; kept in the library's settings.
+struct Looks {
+    ThemeChoice theme = ThemeChoice::system;
+    Language language = Language::english;
+    LengthUnit units = LengthUnit::mm;
+    float text_scale = 1.0f; ///< 0.8 to 2
+    bool operator==(const Looks&) const = default;
+};
+
+inline constexpr float least_text_scale = 0.8f;
+inline constexpr float most_text_scale = 2.0f;
+
+/// Keys of the number pad besides digits 0 to 9.
+enum class PadKey {
+    d0, d1, d2, d3, d4, d5, d6, d7, d8, d9,
+    point, slash, space, minus, backspace, mm, inch, cm, accept, cancel,
+};
+
+/// The number pad while it is open.
+struct Pad {
+    HeadId head = 0;
+    Field field = Field::count;
+    std::string text;
+    bool fresh = true;    ///< the old value still stands there: the first key replaces it
+    std::string trouble;  ///< why the last try was refused, in the user's language
+};
+
+/// What a text field changes.
+enum class TextTarget { job_name, head_colour, search, row_name };
+
+/// A text field while it is being typed in.
+struct TextEntry {
+    TextTarget target = TextTarget::search;
+    JobId job = 0; ///< for row_name
+    std::string text;
+    bool fresh = true; ///< takes the keyboard in its first frame
+};
+
+/// A line at the bottom that goes away by itself.
+struct Notice {
+    std::string text;
+    JobId restore = 0;     ///< offers to bring this job back
+    double until = 0.0;    ///< s on the window's clock
+    bool trouble = false;
+};
+
+/// A camera on its way.
+struct CameraMove {
+    Camera from;
+    Camera to;
+    double start = 0.0;
+    double seconds = 0.28;
+};
+
+struct ViewState {
+    Place place = Place::press;
+    HeadId head = 0; ///< chosen; 0: the whole press
+    End stop = End::machine_side;
+    Camera camera;
+    std::optional<CameraMove> move;
+    bool own_camera = false; ///< moved by hand: a new size of window leaves it
+    bool held = false;       ///< a stop is being dragged
+    bool tall_sheet = false;
+    std::array<bool, static_cast<std::size_t>(Section::count)> open{};
+    float panel_scroll = 0.0f;
+    float jobs_scroll = 0.0f;
+    std::optional<Pad> pad;
+    std::optional<TextEntry> typing;
+    std::string search;
+    JobId chosen_job = 0; ///< in the list of jobs
+    std::string focus;    ///< name of the thing that the keyboard acts on
+    bool show_focus = false;
+    std::optional<Notice> notice;
+    Looks looks;
+    bool dark = false;   ///< what the theme choice comes to
+    float pulse = 0.0f;
+
+    bool is_open(Section section) const { return open[static_cast<std::size_t>(section)]; }
+};
+
+} // namespace carriageway

@@ -1,0 +1,91 @@
+// The views: functions of a model that fill a frame. They keep nothing and change nothing.
+#pragma once
+
+#include "app/drawing/diagram.h"
+#include "app/views/canvas.h"
+#include "core/assess.h"
+
+namespace carriageway {
+
+/// How the last edits stand with the library.
+enum class SaveState { saved, waiting, failed, not_kept };
+
+/// All that views read.
+struct Model {
+    const Job* job = nullptr; ///< as shown: with what a drag would do
+    const Assessment* assessment = nullptr;
+    const ViewState* state = nullptr;
+    bool can_undo = false;
+    bool can_redo = false;
+    SaveState save = SaveState::saved;
+    std::string save_trouble;         ///< in the user's language
+    const std::vector<JobRow>* rows = nullptr;
+    JobId current = 0;                ///< the job that is open
+    Box window;                       ///< free of notches and system bars
+};
+
+/// Where the parts of the window lie.
+struct Layout {
+    bool compact = true; ///< panel below the diagram and places at the bottom; else side by side
+    Box header;
+    Box diagram;
+    Box panel;
+    Box places;
+};
+
+/// Below this width, dp, the window is compact; so is one that is taller than wide.
+inline constexpr float compact_width = 600.0f;
+
+Layout lay_out(const Model& model, const TypeMeasure& type);
+
+/// Draws the whole frame.
+void draw_frame(const Model& model, Frame& frame);
+
+// -- places ---------------------------------------------------------------------------------------
+void press_place(const Model& model, const Layout& layout, Canvas& canvas);
+void jobs_place(const Model& model, const Layout& layout, Canvas& canvas);
+
+// -- parts of places ------------------------------------------------------------------------------
+void places_bar(const Model& model, const Layout& layout, Canvas& canvas);
+void press_header(const Model& model, const Layout& layout, Canvas& canvas);
+void head_panel(const Model& model, const HeadAssessment& head, bool compact, Rows& rows);
+void press_panel(const Model& model, bool compact, Rows& rows);
+void looks_panel(const Model& model, Rows& rows);
+void number_pad(const Model& model, const Layout& layout, Canvas& canvas);
+void notice_line(const Model& model, const Layout& layout, Canvas& canvas);
+
+/// One finding with its reason and, where there is one, the button that fixes it.
+/// `named` puts the head's name before the title. Names start with `finding/STATION/INDEX`.
+void finding_card(const Model& model, const HeadAssessment& head, std::size_t index, bool named,
+                  bool framed, Rows& rows);
+
+/// The plot of allowed stops with today's point on it.
+void allowed_plot(const Model& model, const HeadAssessment& head, Rows& rows);
+
+/// A section that opens and closes; true while open.
+bool section_head(const Model& model, Section section, std::string_view name,
+                  std::string_view words, Rows& rows);
+
+/// Rows of numbers; a tap opens the number pad.
+void number_row(const Model& model, HeadId head, Field field, Rows& rows);
+
+/// A choice between a few things side by side.
+struct Choice {
+    std::string_view name; ///< stable
+    std::string words;
+    int action = -1;
+    bool chosen = false;
+};
+void choices(std::string_view name, std::string_view label, const std::vector<Choice>& options,
+             Rows& rows);
+
+/// Value of a field as people read it, with its unit; stops as the ruler's number.
+std::string field_value(const Model& model, HeadId head, Field field);
+
+/// "Head 6 · navy".
+std::string head_name(const Model& model, const Head& head);
+
+/// Thing name of a field: the press's own key, such as "head/6/image.width_mm".
+std::string field_thing(const Model& model, HeadId head, Field field);
+
+} // namespace carriageway
