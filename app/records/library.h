@@ -18,8 +18,13 @@
 
 namespace carriageway {
 
-using JobId = std::int64_t;   ///< above 0; never used again
-using PressId = std::int64_t; ///< above 0; never used again
+/// Names a job for as long as it exists, in whatever library it is: above 0, below 2^job_id_bits
+/// and drawn at random, so that an edit meant for one job never meets another, whichever library
+/// stands in this one's place. The bits are those that a number in JSON keeps everywhere.
+using JobId = std::int64_t;
+inline constexpr int job_id_bits = 53;
+
+using PressId = std::int64_t;   ///< above 0; never used again in its library
 using Timestamp = std::int64_t; ///< ms since 1970-01-01 00:00 UTC
 
 /// A job as a list shows it.
@@ -156,6 +161,7 @@ class Library {
     /// The same for several jobs, all in one transaction. A job that was purged meanwhile comes back
     /// as it is in its snapshot: what a person is working on is not thrown away.
     std::optional<LibraryFault> append_all(const std::vector<JobEdits>& batch);
+
     /// Edits of a job, oldest first: the job as created, changed by each `edit` in turn, is the job
     /// as saved; changed back by each `inverse` from the last, it is the job as created.
     LibraryResult<std::vector<LoggedEdit>> history(JobId id) const;

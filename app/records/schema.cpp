@@ -17,7 +17,7 @@ CREATE TABLE presses (
 ) STRICT;
 
 CREATE TABLE jobs (
-    id      INTEGER PRIMARY KEY AUTOINCREMENT,
+    id      INTEGER PRIMARY KEY, -- drawn at random, see job_id_bits
     name    TEXT NOT NULL,
     press   TEXT NOT NULL,      -- the name of its press
     colours TEXT NOT NULL,      -- names of its heads' colours

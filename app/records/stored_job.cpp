@@ -1,5 +1,8 @@
 #include "app/records/stored_job.h"
 
+#include <cstdint>
+#include <random>
+
 #include "app/records/checksum.h"
 #include "app/records/exchange.h"
 
@@ -65,11 +68,29 @@ Job stored_job(const Library::Connection& connection, JobId id) {
     return std::move(*read.job);
 }
 
+namespace {
+
+JobId new_job_id(const Library::Connection& connection) {
+    std::random_device random;
+    SQLite::Statement taken(*connection.database, "SELECT 1 FROM jobs WHERE id = ?");
+    for (;;) {
+        const std::uint64_t drawn = (std::uint64_t{random()} << 32) | random();
+        const auto id = static_cast<JobId>(drawn & ((std::uint64_t{1} << job_id_bits) - 1));
+        if (id == 0) continue;
+        taken.bind(1, id);
+        if (!taken.executeStep()) return id;
+        taken.reset();
+    }
+}
+
+} // namespace
+
 JobId insert_job(const Library::Connection& connection, JobId id, const Job& job, Timestamp time) {
     SQLite::Statement insert(*connection.database,
                              "INSERT INTO jobs (id, name, press, colours, heads, created, updated) "
                              "VALUES (?, ?, ?, ?, ?, ?, ?)");
-    if (id != 0) insert.bind(1, id); // otherwise NULL: SQLite gives the next
+    if (id == 0) id = new_job_id(connection);
+    insert.bind(1, id);
     insert.bind(2, job.name);
     insert.bind(3, job.press.name);
     insert.bind(4, colours_of(job));
@@ -77,7 +98,6 @@ JobId insert_job(const Library::Connection& connection, JobId id, const Job& job
     insert.bind(6, time);
     insert.bind(7, time);
     insert.exec();
-    if (id == 0) id = connection.database->getLastInsertRowid();
 
     const std::string text = write_job(job);
     SQLite::Statement snapshot(*connection.database,
