@@ -27,7 +27,11 @@ struct Telling {
     }
     std::string value() const { return length(std::abs(finding.value)); }
     std::string limit() const { return length(finding.limit); }
-    std::string_view side() const { return word(language, side_word(finding.side)); }
+    std::string_view side() const {
+        const bool across_arm = finding.kind == FindingKind::side_meets_frame;
+        const bool both_sides = across_arm && finding.side == Side::both;
+        return word(language, both_sides ? Word::at_both_sides : side_word(finding.side));
+    }
     bool along() const {
         return finding.side == Side::operator_side || finding.side == Side::machine_side;
     }
@@ -113,6 +117,21 @@ Saying too_wide(const Telling& t, Word title, Word why, Word label) {
             say(t.language, label, {t.length(std::abs(t.finding.value - t.finding.limit))})};
 }
 
+Saying bead(const Telling& t) {
+    const bool none = t.finding.value <= 0.0;
+    const std::string between = none ? format_length(0.0, t.unit) : t.value();
+    return {t.plain(none ? Word::title_no_bead : Word::title_bead_too_narrow),
+            say(t.language, none ? Word::why_no_bead : Word::why_bead_too_narrow,
+                {t.value(), t.limit()}),
+            say(t.language, Word::label_between_edges, {between})};
+}
+
+Saying outside_mesh(const Telling& t) {
+    return {say(t.language, Word::title_image_outside_mesh, {t.side()}),
+            say(t.language, Word::why_image_outside_mesh, {t.value()}),
+            say(t.language, Word::label_outside_mesh, {t.value()})};
+}
+
 // ---- angles and speeds ----
 
 Saying wings(const Telling& t) {
@@ -178,11 +197,16 @@ Saying miss_likely(const Telling& t) {
             chance};
 }
 
-Saying with_value(const Telling& t, Word title, Word why, Word label, bool with_side) {
-    Saying out{t.plain(title), {}, say(t.language, label, {t.value()})};
-    out.why = with_side ? say(t.language, why, {t.side(), t.value()})
-                        : say(t.language, why, {t.value(), t.limit()});
-    return out;
+Saying beyond_range(const Telling& t) {
+    return {t.plain(Word::title_beyond_range),
+            say(t.language, Word::why_beyond_range, {t.side(), t.value()}),
+            say(t.language, Word::label_beyond_range, {t.value()})};
+}
+
+Saying separation_thin(const Telling& t) {
+    return {t.plain(Word::title_separation_thin),
+            say(t.language, Word::why_separation_thin, {t.value(), t.limit()}),
+            say(t.language, Word::label_apart, {t.value()})};
 }
 
 Saying saying(const Telling& t) {
@@ -209,11 +233,9 @@ Saying saying(const Telling& t) {
         case FindingKind::side_meets_frame:
             return meets_frame(t);
         case FindingKind::beyond_range:
-            return with_value(t, Word::title_beyond_range, Word::why_beyond_range,
-                              Word::label_beyond_range, true);
+            return beyond_range(t);
         case FindingKind::bead_too_narrow:
-            return with_value(t, Word::title_bead_too_narrow, Word::why_bead_too_narrow,
-                              Word::label_between_edges, false);
+            return bead(t);
         case FindingKind::wings_dig_in:
             return wings(t);
         case FindingKind::angle_unusual:
@@ -227,15 +249,13 @@ Saying saying(const Telling& t) {
             return too_wide(t, Word::title_flood_narrower, Word::why_flood_narrower,
                             Word::label_too_narrow);
         case FindingKind::image_outside_mesh:
-            return with_value(t, Word::title_image_outside_mesh, Word::why_image_outside_mesh,
-                              Word::label_outside_mesh, false);
+            return outside_mesh(t);
         case FindingKind::no_stops_fit:
             return no_stops_fit(t);
         case FindingKind::run_past_short:
             return run_past_short(t);
         case FindingKind::separation_thin:
-            return with_value(t, Word::title_separation_thin, Word::why_separation_thin,
-                              Word::label_apart, false);
+            return separation_thin(t);
         case FindingKind::stroke_too_long:
             return stroke_too_long(t);
         case FindingKind::miss_likely:

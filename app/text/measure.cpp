@@ -56,12 +56,19 @@ std::string format_fixed(double value, int decimals) {
     if (!std::isfinite(value) || std::abs(value) > largest_shown) return "?";
     const int places = std::clamp(decimals, 0, most_decimals);
     const std::int64_t scale = static_cast<std::int64_t>(power_of_ten(places));
-    const std::int64_t scaled = std::llround(value * static_cast<double>(scale));
-    const std::int64_t size = std::abs(scaled);
-    std::string out = scaled < 0 ? "-" : "";
-    out += std::to_string(size / scale);
+    // Whole part and rest apart: multiplied as a whole, a large number would lose its last digits.
+    const double size = std::abs(value);
+    std::int64_t whole = static_cast<std::int64_t>(size);
+    std::int64_t parts =
+        std::llround((size - static_cast<double>(whole)) * static_cast<double>(scale));
+    if (parts == scale) {
+        ++whole;
+        parts = 0;
+    }
+    std::string out = value < 0.0 && (whole != 0 || parts != 0) ? "-" : "";
+    out += std::to_string(whole);
     if (places > 0) {
-        const std::string rest = std::to_string(size % scale);
+        const std::string rest = std::to_string(parts);
         out += '.';
         out.append(static_cast<std::size_t>(places) - rest.size(), '0');
         out += rest;
