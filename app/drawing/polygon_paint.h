@@ -1,0 +1,63 @@
+// Convex polygons and hatching as triangles, where Dear ImGui's own polygons would leave seams.
+//
+// Unit: pixels. A polygon may run either way round; fewer than three distinct corners paint nothing.
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "app/drawing/box.h"
+
+struct ImDrawList;
+
+namespace carriageway {
+
+/// Parallel lines. Line k lies where the distance from the screen's origin along the normal
+/// (-sin angle, cos angle) is k·spacing + phase, so that hatching runs on through neighbours.
+struct Hatch {
+    float angle = 0.0f; ///< rad, of the lines; from x toward y, which is clockwise on screen
+    float spacing = 8.0f;
+    float width = 1.0f;
+    float phase = 0.0f;
+};
+
+/// Paints polygons into a draw list; keeps its working storage from one to the next. Colours are
+/// Dear ImGui's packed ones.
+class PolygonPaint {
+public:
+    /// Begins to paint into `draw`; `white` is where its texture is white.
+    void begin(ImDrawList& draw, Vec white);
+
+    /// An opaque polygon whose soft edge lies outside it, so that two with a common side hide that
+    /// side wholly.
+    void fill_soft(const Vec* corners, int count, std::uint32_t colour);
+
+    /// A polygon of which each pixel is painted once or not at all: for see-through colours, where
+    /// neighbours may neither overlap nor leave a gap.
+    void fill_hard(const Vec* corners, int count, std::uint32_t colour);
+
+    /// Hatching that ends exactly at the polygon's sides; only what may show in `shown` is made.
+    /// Lines closer than two pixels become an even tint.
+    void hatch(const Vec* corners, int count, std::uint32_t colour, const Hatch& hatch,
+               const Box& shown);
+
+private:
+    /// Across a hatch: where the lines' opacity is 0 or full, and how full.
+    struct Profile {
+        Vec normal;
+        float core, outer, peak;
+    };
+
+    void take_distinct(const Vec* corners, int count);
+    void corner(Vec at, std::uint32_t colour);
+    void fan(int count, int more_corners, int more_indices);
+    void line(std::uint32_t colour, const Profile& profile, float level);
+    void band(std::uint32_t colour, const Profile& profile, float level, float from, float to);
+
+    ImDrawList* draw_ = nullptr;
+    Vec white_;
+    std::vector<Vec> corners_;         ///< of the polygon being painted
+    std::vector<Vec> strip_, cut_, spare_; ///< parts of it
+};
+
+} // namespace carriageway
