@@ -1,3 +1,4 @@
+# shellcheck shell=bash
 # Read by start and check (bash): packages, sources, build, steps with their time.
 
 top=$(cd "$(dirname "${BASH_SOURCE[0]}")/../.." && pwd)
@@ -48,11 +49,11 @@ packages() {
 install_packages() {
     local package
     missing=
-    command -v apt-get >/dev/null && command -v dpkg-query >/dev/null ||
+    command -v apt-get >/dev/null ||
         die "This script installs packages with apt. On other systems, install what platform/dependencies.txt lists and build with CMake (see README.md)."
     for package in $(packages "$@"); do
         case $(dpkg-query -W -f '${db:Status-Status}' "$package" 2>/dev/null) in
-            *installed) ;;
+            installed) ;;
             *) missing="$missing $package" ;;
         esac
     done
@@ -63,9 +64,11 @@ install_packages() {
     say "Installing:$missing"
     as_root env DEBIAN_FRONTEND=noninteractive apt-get -q -o Acquire::Retries=3 update </dev/null ||
         say "Not all package lists could be read; trying with those that could."
+    # A machine of a continuous build is thrown away, so dpkg need not wait for the disk.
+    local options=(-o Acquire::Retries=3 -o Dpkg::Use-Pty=0 --no-install-recommends)
+    [ -z "${CI:-}" ] || options+=(-o "Dpkg::Options::=--force-unsafe-io")
     # shellcheck disable=SC2086
-    as_root env DEBIAN_FRONTEND=noninteractive apt-get -q -y -o Acquire::Retries=3 \
-        -o Dpkg::Use-Pty=0 --no-install-recommends install $missing </dev/null
+    as_root env DEBIAN_FRONTEND=noninteractive apt-get -q -y "${options[@]}" install $missing </dev/null
 }
 
 # fetch_sources: sets fetched to the options that point CMake at pinned source
