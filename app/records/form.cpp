@@ -16,7 +16,7 @@ std::string number_text(double value) {
 }
 
 std::optional<double> number_in_file(double value, double factor) {
-    if (factor == 1.0) return value;
+    if (factor == 1.0 || value == 0.0) return value;
     // Division and multiplication round once each, so a number that reads back exactly is at most
     // a few doubles away from the quotient.
     constexpr int neighbours = 4;

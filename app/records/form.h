@@ -35,6 +35,7 @@ struct WholeRange {
 struct ListSize {
     std::size_t least = 0;
     std::size_t most = 0;
+    bool on_one_line = false; ///< written so: its items are short, and no lists or objects
 };
 
 /// Words of a choice, in the order of the enum's values.

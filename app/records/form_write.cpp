@@ -5,9 +5,6 @@
 namespace carriageway {
 namespace {
 
-// A pair of numbers is read at a glance, a list of heads isn't.
-constexpr std::size_t longest_on_a_line = 2;
-
 std::string text_json(const std::string& text) {
     // What isn't UTF-8, which core doesn't accept, is written as U+FFFD rather than thrown at.
     return nlohmann::json(text).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
@@ -111,7 +108,7 @@ void FormWriter::list(const char* key, std::size_t size, const ListSize& allowed
                       const std::function<void(std::size_t)>&,
                       const std::function<void(std::size_t)>& item) {
     open(key, '[');
-    on_one_line_ = allowed.most <= longest_on_a_line;
+    on_one_line_ = allowed.on_one_line;
     for (std::size_t i = 0; i < size; ++i) item(i);
     close(']');
     on_one_line_ = false;

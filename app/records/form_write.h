@@ -11,7 +11,7 @@ namespace carriageway {
 /// one object, opened and closed by the writer itself.
 class FormWriter : public Form {
   public:
-    /// `pretty`: one member a line, two spaces a level, short lists of numbers on one line.
+    /// `pretty`: one member a line, two spaces a level; otherwise all on one line.
     explicit FormWriter(bool pretty);
 
     void object(const char* key, const std::function<void()>& members) override;

@@ -124,7 +124,7 @@ void describe_adjuster(Form& form, Adjuster& adjuster) {
         describe_choice(form, "side", adjuster.side, adjuster_sides);
         form.number("x_mm", adjuster.x, range_of(Field::image_offset_x));
         form.number("y_mm", adjuster.y, range_of(Field::image_offset_y));
-        form.number("per_turn_mm", adjuster.mm_per_turn,
+        form.number("mm_per_turn", adjuster.mm_per_turn,
                     {0.0, most_mm_per_turn, 1.0, true, Quantity::length});
         describe_whole(form, "graduations", adjuster.graduations, {1, most_dial_marks});
         form.truth("clockwise_positive", adjuster.clockwise_positive);
@@ -184,7 +184,7 @@ void describe_outline(Form& form, Outline& outline) {
     const NumberRange place = range_of(Field::image_offset_x);
     describe_list(form, "outline_mm", outline, {3, most_outline_corners}, [&](Point& corner) {
         form.list(
-            "", 2, {2, 2}, [](std::size_t) {},
+            "", 2, {2, 2, true}, [](std::size_t) {},
             [&](std::size_t i) { form.number("", i == 0 ? corner.x : corner.y, place); });
     });
 }
@@ -316,7 +316,7 @@ void describe(Form& form, SetUse& edit) {
 }
 void describe(Form& form, SetPress& edit) {
     form.object("press", [&] { describe_press(form, edit.press); });
-    describe_uses(form, edit.uses, any_number);
+    describe_uses(form, edit.uses, {any_number.least, any_number.most, true});
 }
 
 template <typename Kind>
@@ -363,7 +363,7 @@ void describe_job(Form& form, Job& job) {
                  Field::platen_offset_y});
     });
     form.object("wishes", [&] { numbers({Field::run_past, Field::side_overlap}); });
-    describe_uses(form, job.uses, {2, most_stations});
+    describe_uses(form, job.uses, {2, most_stations, true});
     describe_list(form, "heads", job.heads, {0, most_stations}, [&](Head& head) {
         form.object("", [&] { describe_head_members(form, head); });
     });
