@@ -1,0 +1,249 @@
+#include "app/records/command_json.h"
+
+#include <chrono>
+#include <cmath>
+#include <ostream>
+
+#include "app/records/exchange.h"
+#include "app/text/sentences.h"
+
+namespace carriageway {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json rounded(double value) {
+    if (!std::isfinite(value)) return nullptr;
+    const double millionths = std::round(value * 1e6);
+    return millionths == 0.0 ? 0.0 : millionths / 1e6;
+}
+
+const char* name_of(FindingKind kind) {
+    switch (kind) {
+        case FindingKind::both_sensors_on:
+            return "both_sensors_on";
+        case FindingKind::position_lost:
+            return "position_lost";
+        case FindingKind::unprinted:
+            return "unprinted";
+        case FindingKind::starved:
+            return "starved";
+        case FindingKind::heavy:
+            return "heavy";
+        case FindingKind::off_platen:
+            return "off_platen";
+        case FindingKind::near_platen_edge:
+            return "near_platen_edge";
+        case FindingKind::meets_frame:
+            return "meets_frame";
+        case FindingKind::beyond_range:
+            return "beyond_range";
+        case FindingKind::bead_too_narrow:
+            return "bead_too_narrow";
+        case FindingKind::wings_dig_in:
+            return "wings_dig_in";
+        case FindingKind::angle_unusual:
+            return "angle_unusual";
+        case FindingKind::blade_too_narrow:
+            return "blade_too_narrow";
+        case FindingKind::blade_off_platen:
+            return "blade_off_platen";
+        case FindingKind::flood_narrower:
+            return "flood_narrower";
+        case FindingKind::side_meets_frame:
+            return "side_meets_frame";
+        case FindingKind::image_outside_mesh:
+            return "image_outside_mesh";
+        case FindingKind::no_stops_fit:
+            return "no_stops_fit";
+        case FindingKind::run_past_short:
+            return "run_past_short";
+        case FindingKind::separation_thin:
+            return "separation_thin";
+        case FindingKind::stroke_too_long:
+            return "stroke_too_long";
+        case FindingKind::miss_likely:
+            return "miss_likely";
+        case FindingKind::speed_beyond_press:
+            return "speed_beyond_press";
+    }
+    return "";
+}
+
+const char* name_of(Part part) {
+    switch (part) {
+        case Part::stops:
+            return "stops";
+        case Part::squeegee:
+            return "squeegee";
+        case Part::flood:
+            return "flood";
+        case Part::image:
+            return "image";
+        case Part::screen:
+            return "screen";
+        case Part::platen:
+            return "platen";
+        case Part::sensors:
+            return "sensors";
+    }
+    return "";
+}
+
+const char* name_of(Side side) {
+    switch (side) {
+        case Side::operator_side:
+            return "operator";
+        case Side::machine_side:
+            return "machine";
+        case Side::left:
+            return "left";
+        case Side::right:
+            return "right";
+        case Side::both:
+            return "both";
+    }
+    return "";
+}
+
+const char* name_of(Severity severity) {
+    switch (severity) {
+        case Severity::stop:
+            return "stop";
+        case Severity::mind:
+            return "mind";
+        case Severity::note:
+            return "note";
+    }
+    return "";
+}
+
+/// The unit of a finding's numbers in the report, and its factor.
+struct ReportUnit {
+    const char* name = "mm";
+    double factor = 1.0;
+};
+
+ReportUnit unit_of(FindingKind kind) {
+    switch (kind) {
+        case FindingKind::wings_dig_in:
+        case FindingKind::angle_unusual:
+            return {"deg", degrees(1.0)};
+        case FindingKind::speed_beyond_press:
+            return {"mm_s", 1.0};
+        case FindingKind::miss_likely:
+            return {"share", 1.0};
+        default:
+            return {};
+    }
+}
+
+Json finding_report(const Console& console, const Job& job, const HeadAssessment& head,
+                    const Finding& finding) {
+    const FindingText text = finding_text(console.language, console.unit, job, head, finding);
+    const ReportUnit unit = unit_of(finding.kind);
+    Json out;
+    out["severity"] = name_of(finding.severity);
+    out["kind"] = name_of(finding.kind);
+    out["part"] = name_of(finding.part);
+    out["side"] = name_of(finding.side);
+    out[std::string("value_") + unit.name] = rounded(finding.value * unit.factor);
+    out[std::string("limit_") + unit.name] = rounded(finding.limit * unit.factor);
+    out["title"] = text.title;
+    out["why"] = text.why;
+    out["remedy"] = text.remedy.main;
+    out["remedy_detail"] = text.remedy.detail;
+    const std::optional<Edit> edit = remedy_edit(finding);
+    out["edit"] = edit ? Json::parse(write_edit(*edit)) : Json(nullptr);
+    return out;
+}
+
+Json band(const Rect& swept) {
+    return Json::array({rounded(swept.lo), rounded(swept.hi)});
+}
+
+Json head_report(const Console& console, const Job& job, const Head& head,
+                 const HeadAssessment& worked) {
+    const bool moves = !worked.both_on;
+    const auto unless_still = [&](Json value) { return moves ? std::move(value) : Json(nullptr); };
+    Json out;
+    out["station"] = head.station;
+    out["colour"] = head.colour;
+    out["fit"] = worked.fit;
+    out["both_sensors_on"] = worked.both_on;
+    out["travel_mm"] = unless_still(rounded(worked.ends.travel()));
+    out["squeegee_band_mm"] = unless_still(band(worked.squeegee));
+    out["flood_band_mm"] = unless_still(band(worked.flood));
+    out["operator_run_past_mm"] = unless_still(rounded(worked.operator_run_past));
+    out["machine_run_past_mm"] = unless_still(rounded(worked.machine_run_past));
+    out["side_overlap_mm"] = rounded(worked.side_overlap);
+    out["covered_share"] = rounded(worked.coverage.share());
+    out["chance_missed"] = rounded(worked.chance_missed);
+    out["separation_mm"] = rounded(worked.separation);
+    out["least_separation_mm"] = rounded(worked.least_separation);
+    out["stops"] = stops_report(job.press.ruler, head.stops);
+    out["advised_stops"] =
+        worked.advised ? stops_report(job.press.ruler, *worked.advised) : Json(nullptr);
+    out["print_stroke_s"] = rounded(worked.print_time);
+    out["flood_stroke_s"] = rounded(worked.flood_time);
+    Json findings = Json::array();
+    for (const Finding& finding : worked.findings) {
+        findings.push_back(finding_report(console, job, worked, finding));
+    }
+    out["findings"] = std::move(findings);
+    return out;
+}
+
+}  // namespace
+
+nlohmann::ordered_json started_report() {
+    Json report;
+    report["format"] = report_format;
+    return report;
+}
+
+nlohmann::ordered_json stops_report(const Ruler& ruler, const Stops& stops) {
+    Json out;
+    out["operator_mm"] = rounded(stops.operator_side);
+    out["machine_mm"] = rounded(stops.machine_side);
+    out["operator_ruler"] = rounded(ruler_reading(ruler, stops.operator_side));
+    out["machine_ruler"] = rounded(ruler_reading(ruler, stops.machine_side));
+    out["ruler_unit"] = length_unit_name(unit_of(ruler));
+    return out;
+}
+
+nlohmann::ordered_json check_report(const Console& console, const Job& job,
+                                    const Assessment& assessment) {
+    Json out = started_report();
+    out["job"] = job.name;
+    out["press"] = job.press.name;
+    out["fit"] = assessment.fit;
+    out["fit_heads"] = assessment.fit_heads;
+    Json heads = Json::array();
+    for (std::size_t at = 0; at < job.heads.size(); ++at) {
+        heads.push_back(head_report(console, job, job.heads[at], assessment.heads[at]));
+    }
+    out["heads"] = std::move(heads);
+    return out;
+}
+
+std::string utc_text(Timestamp time) {
+    const std::chrono::sys_seconds seconds = std::chrono::floor<std::chrono::seconds>(
+        std::chrono::sys_time<std::chrono::milliseconds>(std::chrono::milliseconds(time)));
+    const std::chrono::sys_days day = std::chrono::floor<std::chrono::days>(seconds);
+    const std::chrono::year_month_day date(day);
+    const std::chrono::hh_mm_ss clock(seconds - day);
+    const auto two = [](std::int64_t number) {
+        return (number < 10 ? "0" : "") + std::to_string(number);
+    };
+    return std::to_string(static_cast<int>(date.year())) + "-" +
+           two(static_cast<unsigned>(date.month())) + "-" + two(static_cast<unsigned>(date.day())) +
+           "T" + two(clock.hours().count()) + ":" + two(clock.minutes().count()) + ":" +
+           two(clock.seconds().count()) + "Z";
+}
+
+void write_report(std::ostream& out, const nlohmann::ordered_json& report) {
+    out << report.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
+}
+
+}  // namespace carriageway

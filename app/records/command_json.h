@@ -1,0 +1,70 @@
+// What the command line writes with --json: one object, keys with their units in their names, in
+// an order that never changes, UTF-8, a line feed at the end. Numbers are rounded to a millionth.
+// Positions are y along the arm from the centre of the frame, growing toward the machine.
+//
+// check: {
+//   format            1
+//   job, press        names
+//   fit               whether every head is
+//   fit_heads         how many are
+//   heads: [{
+//     station, colour, fit
+//     both_sensors_on           the head goes nowhere: the next five are then null
+//     travel_mm
+//     squeegee_band_mm          [operator end, machine end]
+//     flood_band_mm
+//     operator_run_past_mm      of both bands beyond the image; negative: image missed
+//     machine_run_past_mm
+//     side_overlap_mm, covered_share (0 to 1), chance_missed (0 to 1)
+//     separation_mm, least_separation_mm
+//     stops, advised_stops: {   advised: null when no stops are good
+//       operator_mm, machine_mm
+//       operator_ruler, machine_ruler    what is read on the ruler, in ...
+//       ruler_unit                       "mm" or "in"
+//     }
+//     print_stroke_s, flood_stroke_s
+//     findings: [{
+//       severity      "stop", "mind" or "note"
+//       kind, part, side          as in core/findings.h
+//       value_UNIT, limit_UNIT    UNIT: mm, deg or mm_s; for a chance: value_share, limit_share
+//       title, why, remedy, remedy_detail   in the language asked for; remedy may be empty
+//       edit          what mends it, as in a job's history; null: a person must
+//     }]
+//   }]
+// }
+// set: {format, job, output, fit, fit_heads, moved: [{station, colour, from, to}]}, from and to
+//   like stops above.
+// picture: {format, job, output, place, station or null, width_px, height_px}
+// import: {format, imported: [{file, id, name}]}
+// export: {format, job, id, output}
+// list: {format, jobs: [{id, name, press, colours, heads, created, updated}]}, times in UTC
+//   (RFC 3339).
+#pragma once
+
+#include <nlohmann/json.hpp>
+#include <string>
+
+#include "app/records/console.h"
+#include "core/assess.h"
+
+namespace carriageway {
+
+inline constexpr int report_format = 1;
+
+/// An object that starts with the format of reports.
+nlohmann::ordered_json started_report();
+
+/// What `check` says of an assessed job.
+nlohmann::ordered_json check_report(const Console& console, const Job& job,
+                                    const Assessment& assessment);
+
+/// Both stops, as positions and as read on the ruler.
+nlohmann::ordered_json stops_report(const Ruler& ruler, const Stops& stops);
+
+/// A point of time, as in RFC 3339: "2025-11-25T10:24:00Z".
+std::string utc_text(Timestamp time);
+
+/// Writes a report to standard output, or elsewhere.
+void write_report(std::ostream& out, const nlohmann::ordered_json& report);
+
+}  // namespace carriageway
