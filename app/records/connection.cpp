@@ -107,9 +107,10 @@ std::unique_ptr<SQLite::Database> connect(const LibraryPlace& place, const std::
                                                        place.options.vfs);
     // Until it is known to be in order, closing it must not move its log into it.
     sqlite3_db_config(database->getHandle(), SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 1, nullptr);
-    // What stands in the file is data and must not run anything.
     sqlite3_db_config(database->getHandle(), SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
-    database->exec("PRAGMA trusted_schema = OFF; PRAGMA cell_size_check = ON; "
+    // (trusted_schema = OFF would keep our own triggers from the full-text index of SQLite 3.40;
+    // examine() lets no others in.)
+    database->exec("PRAGMA cell_size_check = ON; "
                    "PRAGMA foreign_keys = ON; PRAGMA synchronous = FULL; "
                    "PRAGMA temp_store = MEMORY;");
     return database;
@@ -134,6 +135,8 @@ bool examine(SQLite::Database& database, const std::string& path) {
     check_structure(database, path);
     if (version == library_version && !has_every_table(database))
         stop(Kind::corrupt, "a table is missing", path);
+    if (has_strange_code(database))
+        stop(Kind::corrupt, "it has views or triggers that are not the library's", path);
     return version < library_version;
 }
 
@@ -153,9 +156,12 @@ void open_for_writing(Library::Connection& connection) {
     if (sqlite3_db_readonly(database.getHandle(), "main") != 0)
         stop(Kind::read_only, "the file is write-protected", connection.path);
     set_journal(database, connection.place.options.journal);
-    {
-        // Says whether it can be written before anybody relies on it.
+    try {
+        // Says whether it can be written before anybody relies on it. Somebody else writing just
+        // now is no obstacle: a change waits for its turn.
         SQLite::Transaction trial(database, SQLite::TransactionBehavior::IMMEDIATE);
+    } catch (const SQLite::Exception& failure) {
+        if (failure.getErrorCode() != SQLITE_BUSY) throw;
     }
     migrate(database, migrations());
     connection.word_index = prepare_word_index(database, connection.place.options.word_index);

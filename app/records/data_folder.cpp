@@ -55,8 +55,7 @@ LibraryResult<std::string> default_data_folder(const Environment& environment) {
     if (auto home = absolute_path(environment, "HOME")) return *home + "/.local/share/carriageway";
 #endif
 #endif
-    return LibraryFault{LibraryFault::Kind::no_folder,
-                        std::string("set ") + needed_variable + " to an absolute path", ""};
+    return LibraryFault{LibraryFault::Kind::no_folder, needed_variable, ""};
 }
 
 } // namespace carriageway

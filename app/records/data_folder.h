@@ -20,7 +20,7 @@ Environment system_environment();
 ///   macOS:     $HOME/Library/Application Support/Carriageway
 ///   elsewhere: $XDG_DATA_HOME/carriageway when that is an absolute path, otherwise
 ///              $HOME/.local/share/carriageway (XDG Base Directory Specification 0.8)
-/// None of the variables set: `no_folder`, whose detail names the variable to set.
+/// None of the variables set: `no_folder`, whose detail is the variable to set.
 LibraryResult<std::string> default_data_folder(const Environment& environment =
                                                    system_environment());
 

@@ -25,6 +25,14 @@ bool has_every_table(SQLite::Database& database) {
                .getInt() == 5;
 }
 
+bool has_strange_code(SQLite::Database& database) {
+    return database
+               .execAndGet("SELECT count(*) FROM sqlite_schema WHERE type = 'view' OR "
+                           "(type = 'trigger' AND name NOT IN ('job_words_added', "
+                           "'job_words_deleted', 'job_words_changed'))")
+               .getInt() > 0;
+}
+
 void migrate(SQLite::Database& database, const std::vector<Migration>& steps) {
     if (steps.empty() || version_of(database) >= steps.back().to) return;
     SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);

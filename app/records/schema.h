@@ -43,4 +43,8 @@ bool is_blank(SQLite::Database& database);
 /// Whether every table of today's version is there. Throws SQLite::Exception.
 bool has_every_table(SQLite::Database& database);
 
+/// Whether there are views or triggers beyond those of the word index (word_search.h): what stands
+/// in a library is data and must not run anything. Throws SQLite::Exception.
+bool has_strange_code(SQLite::Database& database);
+
 } // namespace carriageway

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <iterator>
 
 namespace carriageway {
 
@@ -15,23 +16,25 @@ CREATE VIRTUAL TABLE job_words USING fts5 (
     name, colours, press,
     content = 'jobs', content_rowid = 'id',
     tokenize = "unicode61 remove_diacritics 2", prefix = '1 2 3');
-CREATE TRIGGER job_words_added AFTER INSERT ON jobs BEGIN
-    INSERT INTO job_words (rowid, name, colours, press)
-        VALUES (new.id, new.name, new.colours, new.press);
-END;
-CREATE TRIGGER job_words_deleted AFTER DELETE ON jobs BEGIN
-    INSERT INTO job_words (job_words, rowid, name, colours, press)
-        VALUES ('delete', old.id, old.name, old.colours, old.press);
-END;
-CREATE TRIGGER job_words_changed AFTER UPDATE OF name, colours, press ON jobs
-WHEN old.name <> new.name OR old.colours <> new.colours OR old.press <> new.press BEGIN
-    INSERT INTO job_words (job_words, rowid, name, colours, press)
-        VALUES ('delete', old.id, old.name, old.colours, old.press);
-    INSERT INTO job_words (rowid, name, colours, press)
-        VALUES (new.id, new.name, new.colours, new.press);
-END;
 INSERT INTO job_words (job_words) VALUES ('rebuild');
 )sql";
+
+// Each as SQLite keeps it in its schema, to the letter.
+constexpr const char* triggers[] = {
+    "CREATE TRIGGER job_words_added AFTER INSERT ON jobs BEGIN "
+    "INSERT INTO job_words (rowid, name, colours, press) "
+    "VALUES (new.id, new.name, new.colours, new.press); END",
+
+    "CREATE TRIGGER job_words_deleted AFTER DELETE ON jobs BEGIN "
+    "INSERT INTO job_words (job_words, rowid, name, colours, press) "
+    "VALUES ('delete', old.id, old.name, old.colours, old.press); END",
+
+    "CREATE TRIGGER job_words_changed AFTER UPDATE OF name, colours, press ON jobs "
+    "WHEN old.name <> new.name OR old.colours <> new.colours OR old.press <> new.press BEGIN "
+    "INSERT INTO job_words (job_words, rowid, name, colours, press) "
+    "VALUES ('delete', old.id, old.name, old.colours, old.press); "
+    "INSERT INTO job_words (rowid, name, colours, press) "
+    "VALUES (new.id, new.name, new.colours, new.press); END"};
 
 constexpr const char* drop_triggers = R"sql(
 DROP TRIGGER IF EXISTS job_words_added;
@@ -44,11 +47,23 @@ bool has_fts5(SQLite::Database& database) {
                .getInt() > 0;
 }
 
-int triggers(SQLite::Database& database) {
-    return database
-        .execAndGet("SELECT count(*) FROM sqlite_schema WHERE type = 'trigger' AND name IN "
-                    "('job_words_added', 'job_words_deleted', 'job_words_changed')")
-        .getInt();
+// Triggers that are there, ours or not, and whether they are exactly ours.
+struct TriggersThere {
+    int count = 0;
+    bool ours = true;
+};
+
+TriggersThere triggers_there(SQLite::Database& database) {
+    TriggersThere there;
+    SQLite::Statement found(database, "SELECT sql FROM sqlite_schema WHERE type = 'trigger'");
+    while (found.executeStep()) {
+        const std::string sql = found.getColumn(0).getString();
+        there.ours = there.ours && std::find(std::begin(triggers), std::end(triggers), sql) !=
+                                       std::end(triggers);
+        ++there.count;
+    }
+    there.ours = there.ours && there.count == 3;
+    return there;
 }
 
 bool is_space(char c) { return c == ' ' || (c >= '\t' && c <= '\r') || c == '\0'; }
@@ -63,16 +78,21 @@ bool is_word_byte(char c) {
 
 bool prepare_word_index(SQLite::Database& database, bool wanted) {
     const bool usable = wanted && has_fts5(database);
-    if (triggers(database) == (usable ? 3 : 0)) return usable;
+    const TriggersThere there = triggers_there(database);
+    if (usable ? there.ours : there.count == 0) return usable;
     SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
     database.exec(drop_triggers);
-    if (usable) database.exec(make_index);
+    if (usable) {
+        database.exec(make_index);
+        for (const char* trigger : triggers)
+            database.exec(trigger);
+    }
     transaction.commit();
     return usable;
 }
 
 bool has_word_index(SQLite::Database& database) {
-    return has_fts5(database) && triggers(database) == 3;
+    return has_fts5(database) && triggers_there(database).ours;
 }
 
 std::vector<std::string> search_words(const std::string& query) {
