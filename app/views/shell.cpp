@@ -46,9 +46,10 @@ std::string save_words(const Model& model, Canvas& canvas) {
     case SaveState::saved: return std::string(canvas.word(Word::saved));
     case SaveState::waiting: return std::string(canvas.word(Word::not_yet_saved));
     case SaveState::failed: return std::string(canvas.word(Word::save_failed));
-    case SaveState::not_kept: break;
+    case SaveState::not_kept: return std::string(canvas.word(Word::nothing_is_kept));
+    case SaveState::none: break;
     }
-    return std::string(canvas.word(Word::nothing_is_kept));
+    return {};
 }
 
 } // namespace
@@ -109,14 +110,17 @@ void press_header(const Model& model, const Layout& layout, Canvas& canvas) {
     const std::string heads = say(
         canvas.language(), Word::heads_fit,
         {std::to_string(model.assessment->fit_heads), std::to_string(model.assessment->heads.size())});
-    const std::string line = head ? model.job->name : heads + " · " + save_words(model, canvas);
+    const std::string saved = save_words(model, canvas);
+    const std::string line = head            ? model.job->name
+                             : saved.empty() ? heads
+                                             : heads + " · " + saved;
     const float width = right - left - 4.0f;
     const float height = list.type().height(title) * 1.06f + list.type().height(small) * 1.06f;
     float y = box.y0 + 0.5f * (box.height() - height);
     y += canvas.paragraph({left, y}, width, name, title, Role::ink, Role::paper, 1);
     canvas.paragraph({left, y}, width, line, small, Role::soft_ink, Role::paper, 1);
     canvas.reading("title", {left, box.y0, right, box.y1}, name, line);
-    canvas.reading("saved", {left, y, right, box.y1}, save_words(model, canvas), model.save_trouble);
+    canvas.reading("saved", {left, y, right, box.y1}, saved, model.save_trouble);
 }
 
 void notice_line(const Model& model, const Layout& layout, Canvas& canvas) {

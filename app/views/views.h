@@ -8,7 +8,13 @@
 namespace carriageway {
 
 /// How the last edits stand with the library.
-enum class SaveState { saved, waiting, failed, not_kept };
+enum class SaveState {
+    saved,
+    waiting,
+    failed,
+    not_kept, ///< the library can't be used: nothing will be there next time
+    none,     ///< there is no library, on purpose: a picture
+};
 
 /// All that views read.
 struct Model {

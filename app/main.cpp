@@ -1,0 +1,100 @@
+// The executable: the command line where there is a command, otherwise the window.
+#include <chrono>
+#include <cstdlib>
+#include <iostream>
+
+#include <imgui.h>
+
+#include "app/frame_loop.h"
+#include "app/picture_of.h"
+#include "app/records/command_line.h"
+#include "app/records/data_folder.h"
+#include "app/records/library_text.h"
+
+namespace carriageway {
+namespace {
+
+Timestamp time_of_day() {
+    return std::chrono::duration_cast<std::chrono::milliseconds>(
+               std::chrono::system_clock::now().time_since_epoch())
+        .count();
+}
+
+std::string first_set(std::initializer_list<const char*> names) {
+    for (const char* name : names)
+        if (const char* value = std::getenv(name); value && *value) return value;
+    return {};
+}
+
+struct ImGuiOwner {
+    ImGuiOwner() { ImGui::CreateContext(); }
+    ~ImGuiOwner() { ImGui::DestroyContext(); }
+};
+
+std::vector<std::string> back_ends() {
+    std::vector<std::string> names;
+#ifdef CARRIAGEWAY_SDL2
+    names.push_back("sdl2");
+#endif
+#ifdef CARRIAGEWAY_GLFW
+    names.push_back("glfw");
+#endif
+    return names;
+}
+
+/// Runs until the window closes. Trouble with the window itself ends as an exception.
+int run_window(const WindowRequest& request, Language language, const std::string& folder) {
+    const ImGuiOwner owner;
+    std::string name = request.back_end;
+    if (name.empty()) name = back_ends().empty() ? "null" : back_ends().front();
+    const std::unique_ptr<Window> window = open_window(name, 1280, 840);
+    Window& opened = *window;
+    Session session(folder, [&opened] { opened.wake(); }, time_of_day, language);
+    Looks looks = session.looks();
+    if (request.language) looks.language = *request.language;
+    if (request.unit) looks.units = *request.unit;
+    if (!(looks == session.looks())) session.set_looks(looks);
+    if (request.id) session.open(*request.id);
+    if (request.job) session.open_new(*request.job);
+    Fonts fonts(*ImGui::GetIO().Fonts);
+    Program program(session);
+    if (!session.trouble().empty()) program.notice(session.trouble(), true);
+    window->title("Carriageway");
+    FrameLoop loop(program, *window, fonts);
+    while (loop.turn()) {
+    }
+    if (session.flush()) return exit_fit;
+    std::cerr << "carriageway: " << session.trouble() << '\n';
+    return exit_trouble;
+}
+
+int run(const std::vector<std::string>& arguments) {
+    const Language language = system_language(first_set({"LC_ALL", "LC_MESSAGES", "LANG"}));
+    const LibraryResult<std::string> folder = default_data_folder();
+    CommandServices services{std::cin, std::cout, std::cerr, CARRIAGEWAY_VERSION};
+    services.language = language;
+    services.places = {"press", "jobs"};
+    services.back_ends = back_ends();
+    services.open_library = [&]() -> LibraryResult<Library> {
+        if (!folder) return folder.fault();
+        return Library::open(*folder);
+    };
+    services.now = time_of_day;
+    services.picture = picture_of;
+    const CommandOutcome outcome = run_command_line(arguments, services);
+    if (!outcome.window) return outcome.status;
+    if (!folder) std::cerr << "carriageway: " << fault_sentence(language, folder.fault()) << '\n';
+    try {
+        return run_window(*outcome.window, language, folder ? *folder : std::string());
+    } catch (const std::exception& error) {
+        std::cerr << "carriageway: " << error.what() << '\n';
+        return exit_trouble;
+    }
+}
+
+} // namespace
+} // namespace carriageway
+
+int main(int argc, char** argv) {
+    return carriageway::run(std::vector<std::string>(argv + 1, argv + argc));
+}

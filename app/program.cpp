@@ -1,0 +1,157 @@
+#include "app/program.h"
+
+#include <fstream>
+#include <sstream>
+
+#include "app/records/exchange.h"
+
+namespace carriageway {
+
+namespace {
+
+double eased(double share) { return share * share * (3.0 - 2.0 * share); }
+
+constexpr double notice_seconds = 6.0;
+constexpr double pulse_seconds = 2.4; ///< three pulses on the demonstration's fault
+
+} // namespace
+
+Program::Program(Session& session) : session_(session) {
+    state_.looks = session.looks();
+    state_.open[static_cast<std::size_t>(Section::plot)] = true;
+}
+
+Model Program::model() const {
+    Model model;
+    model.job = &session_.shown();
+    model.assessment = &session_.assessment();
+    model.state = &state_;
+    model.can_undo = session_.can_undo();
+    model.can_redo = session_.can_redo();
+    model.save = session_.save_state();
+    model.save_trouble = session_.trouble();
+    model.rows = &session_.rows();
+    model.current = session_.current();
+    model.window = window_;
+    return model;
+}
+
+Camera Program::home_camera() const {
+    const Head* head = find_head(session_.shown(), state_.head);
+    if (head) return camera_for_head(session_.shown(), *head, layout_.diagram, rail_room);
+    const float words = 20.0f * state_.looks.text_scale;
+    const float room = layout_.compact ? 6.0f + words : 24.0f + words;
+    return camera_for_press(session_.shown().press, layout_.diagram, room);
+}
+
+void Program::move_camera(const Camera& to) {
+    if (state_.camera == to) return;
+    state_.move = CameraMove{state_.camera, to, now_, 0.28};
+}
+
+/// Carries a move on, and keeps a camera that nobody moved by hand fitted to its view.
+void Program::settle_camera() {
+    if (state_.move) {
+        const double share = (now_ - state_.move->start) / state_.move->seconds;
+        state_.camera = between(state_.move->from, state_.move->to, eased(std::clamp(share, 0.0, 1.0)));
+        if (share >= 1.0) state_.move.reset();
+    } else if (!state_.own_camera && !state_.held) {
+        state_.camera = home_camera();
+    }
+}
+
+void Program::choose_head(HeadId head) {
+    state_.head = head;
+    state_.own_camera = false;
+    state_.panel_scroll = 0.0f;
+    state_.pad.reset();
+    state_.typing.reset();
+    state_.place = Place::press;
+    // The stop that wants attention is the one at hand.
+    if (const HeadAssessment* assessed = find_head(session_.assessment(), head))
+        for (const Finding& finding : assessed->findings) {
+            if (finding.side == Side::operator_side) state_.stop = End::operator_side;
+            if (finding.side == Side::machine_side) state_.stop = End::machine_side;
+            break;
+        }
+    layout_ = lay_out(model(), frame_.list.type());
+    move_camera(home_camera());
+}
+
+const Frame& Program::build(const Surface& surface, double now, bool system_dark,
+                            const TypeMeasure& type) {
+    now_ = now;
+    const float k = 1.0f / std::max(0.1f, surface.pixels_per_dp);
+    const Box all{0.0f, 0.0f, static_cast<float>(surface.width) * k, static_cast<float>(surface.height) * k};
+    window_ = {all.x0 + surface.inset_left, all.y0 + surface.inset_top, all.x1 - surface.inset_right,
+               all.y1 - surface.inset_bottom};
+    state_.dark = state_.looks.theme == ThemeChoice::dark ||
+                  (state_.looks.theme == ThemeChoice::system && system_dark);
+    if (state_.notice && now > state_.notice->until) state_.notice.reset();
+    if (!find_head(session_.shown(), state_.head)) state_.head = 0;
+    std::vector<Gesture> gestures;
+    gestures_.advance(now, gestures);
+    for (const Gesture& gesture : gestures) take(gesture);
+    frame_.begin(all, type);
+    layout_ = lay_out(model(), type);
+    settle_camera();
+    draw_frame(model(), frame_);
+    // Scrolling stays within what there is; a shorter list pulls it back, in the same frame.
+    bool again = false;
+    for (const ScrollArea& area : frame_.scrolls) {
+        const float most = std::max(0.0f, area.content - area.box.height());
+        float& offset = state_.*area.offset;
+        const float kept = std::clamp(offset, 0.0f, most);
+        again = again || kept != offset;
+        offset = kept;
+    }
+    if (again) {
+        frame_.begin(all, type);
+        draw_frame(model(), frame_);
+    }
+    if (state_.show_focus)
+        if (const Thing* thing = focused()) {
+            frame_.list.set_layer(2);
+            const Box ring = thing->box.inset(-2.0f);
+            frame_.list.ring(ring, 12.0f, paint(Role::focus), 3.0f);
+            frame_.list.set_layer(0);
+        }
+    return frame_;
+}
+
+double Program::next_frame(double now) const {
+    double when = -1.0;
+    const auto sooner = [&](double at) { when = when < 0.0 ? at : std::min(when, at); };
+    if (state_.move) sooner(now);
+    if (state_.notice) sooner(state_.notice->until + 0.01);
+    if (const std::optional<double> due = gestures_.due()) sooner(*due + 0.005);
+    return when;
+}
+
+void Program::notice(const std::string& text, bool trouble, JobId restore) {
+    state_.notice = Notice{text, restore, now_ + notice_seconds, trouble};
+}
+
+void Program::open_file(const std::string& path) {
+    std::ifstream file(path, std::ios::binary);
+    std::ostringstream text;
+    text << file.rdbuf();
+    const std::string name = path.substr(path.find_last_of("/\\") + 1);
+    const Language language = state_.looks.language;
+    if (!file) {
+        notice(say(language, Word::not_opened, {name, word(language, Word::file_not_readable)}), true);
+        return;
+    }
+    const ReadJob read = read_job(text.str());
+    if (!read.job) {
+        notice(say(language, Word::not_opened, {name, fault_sentence(language, read.fault)}), true);
+        return;
+    }
+    if (!session_.open_new(*read.job)) {
+        notice(say(language, Word::not_opened, {name, session_.trouble()}), true);
+        return;
+    }
+    choose_head(0);
+}
+
+} // namespace carriageway

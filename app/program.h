@@ -1,0 +1,100 @@
+// The program between a window and a session: turns what a person does into actions, actions into
+// edits and view changes, and the whole into one drawing list a frame. Owns no clock and no window.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "app/gesture.h"
+#include "app/input.h"
+#include "app/session.h"
+#include "app/views/views.h"
+#include "app/window.h"
+
+namespace carriageway {
+
+class Program {
+public:
+    explicit Program(Session& session);
+
+    /// Takes in one event. Call build() before the next frame is shown.
+    void handle(const InputEvent& event);
+
+    /// Makes the frame for a surface at a time (s); after a fresh event at least once.
+    const Frame& build(const Surface& surface, double now, bool system_dark, const TypeMeasure& type);
+
+    /// When the next frame is due although nothing happens: `now` while something moves, below 0
+    /// when nothing does.
+    double next_frame(double now) const;
+
+    /// Carries out an action as a tap on its thing would.
+    void act(const Action& action);
+
+    /// Opens what is in a job file: into the library, or with a notice why not.
+    void open_file(const std::string& path);
+
+    const Frame& frame() const { return frame_; }
+    const ViewState& state() const { return state_; }
+    ViewState& state() { return state_; }
+    Session& session() { return session_; }
+    bool closing() const { return closing_; }
+    Theme theme() const { return state_.dark ? Theme::dark : Theme::light; }
+    /// The text being typed, for the text field laid over its box; nullptr: none.
+    std::string* typing() { return state_.typing ? &state_.typing->text : nullptr; }
+    void accept_text();
+    void cancel_text();
+    /// The text field's contents have changed (a search follows at once).
+    void text_changed();
+
+    void notice(const std::string& text, bool trouble = false, JobId restore = 0);
+    void choose_head(HeadId head);
+
+private:
+    // app/program_actions.cpp
+    void apply_edit(const Edit& edit);
+    void step_stop(const StepStop& step);
+    void press_pad(PadKey key);
+    void accept_pad();
+    void add_head(int station);
+    void edit_text(const EditText& edit);
+    void set_looks(const Looks& looks);
+    // app/program_input.cpp
+    void take(const Gesture& gesture);
+    void tap(const Gesture& gesture);
+    void start_drag(const Gesture& gesture);
+    void drag(const Gesture& gesture);
+    void drop(const Gesture& gesture);
+    void drag_stop(const HoldStop& hold, Vec by, Vec at);
+    void drag_plot(const HoldPlot& hold, Vec by);
+    void scroll_at(Vec at, float by);
+    void wheel(const InputEvent& event);
+    void key(const InputEvent& event);
+    bool pad_key(const InputEvent& event);
+    void move_focus(int by);
+    void keep_focus_in_sight();
+    const Thing* focused() const;
+    void adjust_focused(const InputEvent& event, int direction);
+    // app/program.cpp
+    Model model() const;
+    void settle_camera();
+    void move_camera(const Camera& to);
+    Camera home_camera() const;
+
+    Session& session_;
+    ViewState state_;
+    Frame frame_;
+    GestureReader gestures_;
+    Box window_;
+    Layout layout_;
+    double now_ = 0.0;
+    bool closing_ = false;
+    bool placed_ = false;      ///< the camera has been set for this window
+    std::optional<Hold> hold_; ///< being dragged
+    std::optional<std::size_t> scroll_; ///< scroll area being dragged
+    bool panning_ = false;
+    Stops raw_;                ///< stops of a drag before they snap to the ruler
+    Vec drag_start_;
+};
+
+} // namespace carriageway

@@ -1,0 +1,198 @@
+// Taps, drags, wheel and keys.
+#include <variant>
+
+#include "app/program.h"
+
+namespace carriageway {
+
+namespace {
+
+/// dp across the rail beyond which a drag slows down for fine work, and how fast it does. Ours.
+constexpr float fine_from = 60.0f;
+constexpr float fine_over = 50.0f;
+constexpr double least_apart = 1.0; ///< mm between the bars while they are dragged
+
+} // namespace
+
+void Program::take(const Gesture& gesture) {
+    switch (gesture.kind) {
+    case GestureKind::press: break;
+    case GestureKind::tap: tap(gesture); break;
+    case GestureKind::long_press: {
+        const int found = thing_at(frame_.list, gesture.at);
+        if (found < 0) break;
+        const Thing& thing = frame_.list.things()[static_cast<std::size_t>(found)];
+        const std::string value = thing.value.empty() ? thing.hint : thing.value;
+        notice(value.empty() || value == thing.label ? thing.label : thing.label + ": " + value);
+        break;
+    }
+    case GestureKind::drag_start: start_drag(gesture); break;
+    case GestureKind::drag: drag(gesture); break;
+    case GestureKind::drag_end: drop(gesture); break;
+    case GestureKind::drag_cancel:
+        session_.drop_preview();
+        state_.held = false;
+        hold_.reset();
+        scroll_.reset();
+        panning_ = false;
+        break;
+    case GestureKind::pinch:
+        if (!frame_.diagram.contains(gesture.at)) break;
+        state_.own_camera = true;
+        state_.move.reset();
+        state_.camera = zoomed({state_.camera, layout_.diagram}, gesture.factor, gesture.at);
+        state_.camera = panned({state_.camera, layout_.diagram}, gesture.by);
+        break;
+    }
+}
+
+void Program::tap(const Gesture& gesture) {
+    state_.show_focus = false;
+    const int found = thing_at(frame_.list, gesture.at);
+    if (found < 0) {
+        if (state_.typing) accept_text();
+        return;
+    }
+    const Thing& thing = frame_.list.things()[static_cast<std::size_t>(found)];
+    state_.focus = thing.name;
+    if (thing.action < 0) return;
+    const Action action = frame_.actions[static_cast<std::size_t>(thing.action)];
+    const bool same = thing.role == ThingRole::textbox;
+    if (state_.typing && !same && !std::holds_alternative<AcceptText>(action)) accept_text();
+    act(action);
+}
+
+void Program::start_drag(const Gesture& gesture) {
+    state_.show_focus = false;
+    drag_start_ = gesture.from;
+    hold_.reset();
+    scroll_.reset();
+    panning_ = false;
+    const int found = thing_at(frame_.list, gesture.from);
+    if (found >= 0) {
+        const Thing& thing = frame_.list.things()[static_cast<std::size_t>(found)];
+        if (thing.hold >= 0) {
+            hold_ = frame_.holds[static_cast<std::size_t>(thing.hold)];
+            HeadId head = 0;
+            if (const HoldStop* stop = std::get_if<HoldStop>(&*hold_)) {
+                head = stop->head;
+                state_.stop = stop->end;
+            }
+            if (const HoldPlot* plot = std::get_if<HoldPlot>(&*hold_)) head = plot->head;
+            if (const Head* of = find_head(session_.job(), head)) {
+                raw_ = of->stops;
+                state_.held = std::holds_alternative<HoldStop>(*hold_);
+            }
+            return;
+        }
+    }
+    for (std::size_t i = 0; i < frame_.scrolls.size(); ++i)
+        if (frame_.scrolls[i].box.contains(gesture.from)) {
+            scroll_ = i;
+            return;
+        }
+    panning_ = frame_.diagram.contains(gesture.from);
+}
+
+void Program::drag_stop(const HoldStop& hold, Vec by, Vec at) {
+    const Head* head = find_head(session_.job(), hold.head);
+    if (!head) return;
+    const HeadPlace place = place_of_station(session_.job().press, head->station);
+    const Projection projection{state_.camera, layout_.diagram};
+    const Vec tip = projection.to_screen(place.to_press({0.0, 1000.0}));
+    const Vec root = projection.to_screen(place.to_press({0.0, 0.0}));
+    const Vec along = (tip - root) * (1.0f / std::max(1e-3f, length(tip - root)));
+    const Vec across{-along.y, along.x};
+    const Vec out = at - drag_start_;
+    const float sideways = std::abs(out.x * across.x + out.y * across.y);
+    const double slow = 1.0 / (1.0 + std::max(0.0f, sideways - fine_from) / fine_over);
+    const double mm = (by.x * along.x + by.y * along.y) / state_.camera.scale * slow;
+    double& raw = hold.end == End::machine_side ? raw_.machine_side : raw_.operator_side;
+    const FieldInfo& info = info_of(hold.end == End::machine_side ? Field::machine_stop : Field::operator_stop);
+    raw = std::clamp(raw + mm, info.least, info.most);
+    Stops stops = head->stops;
+    double& stop = hold.end == End::machine_side ? stops.machine_side : stops.operator_side;
+    stop = nearest_graduation(session_.job().press.ruler, raw);
+    const double apart = std::max(least_apart, session_.job().press.ruler.graduation);
+    if (hold.end == End::machine_side) stop = std::max(stop, stops.operator_side + apart);
+    else stop = std::min(stop, stops.machine_side - apart);
+    session_.preview(hold.head, stops);
+}
+
+void Program::drag_plot(const HoldPlot& hold, Vec by) {
+    raw_.operator_side += by.x * hold.mm_per_dp;
+    raw_.machine_side -= by.y * hold.mm_per_dp;
+    const Ruler& ruler = session_.job().press.ruler;
+    Stops stops{nearest_graduation(ruler, raw_.operator_side), nearest_graduation(ruler, raw_.machine_side)};
+    if (stops.machine_side - stops.operator_side < least_apart) return;
+    session_.preview(hold.head, stops);
+}
+
+void Program::drag(const Gesture& gesture) {
+    if (hold_) {
+        if (const HoldStop* stop = std::get_if<HoldStop>(&*hold_)) drag_stop(*stop, gesture.by, gesture.at);
+        if (const HoldPlot* plot = std::get_if<HoldPlot>(&*hold_)) drag_plot(*plot, gesture.by);
+        if (std::holds_alternative<HoldSheet>(*hold_)) {
+            const float up = drag_start_.y - gesture.at.y;
+            if (up > 40.0f) state_.tall_sheet = true;
+            if (up < -40.0f) state_.tall_sheet = false;
+        }
+    } else if (scroll_ && *scroll_ < frame_.scrolls.size()) {
+        state_.*frame_.scrolls[*scroll_].offset -= gesture.by.y;
+    } else if (panning_) {
+        state_.own_camera = true;
+        state_.move.reset();
+        state_.camera = panned({state_.camera, layout_.diagram}, gesture.by);
+    }
+}
+
+void Program::drop(const Gesture&) {
+    session_.keep_preview();
+    state_.held = false;
+    hold_.reset();
+    scroll_.reset();
+    panning_ = false;
+}
+
+void Program::scroll_at(Vec at, float by) {
+    for (const ScrollArea& area : frame_.scrolls)
+        if (area.box.contains(at)) state_.*area.offset += by;
+}
+
+void Program::wheel(const InputEvent& event) {
+    if (frame_.diagram.contains(event.at)) {
+        state_.own_camera = true;
+        state_.move.reset();
+        state_.camera = zoomed({state_.camera, layout_.diagram}, std::pow(1.15, event.by.y), event.at);
+        return;
+    }
+    scroll_at(event.at, -48.0f * event.by.y);
+}
+
+void Program::handle(const InputEvent& event) {
+    now_ = std::max(now_, event.time);
+    switch (event.kind) {
+    case InputKind::down:
+    case InputKind::move:
+    case InputKind::up:
+    case InputKind::cancel: {
+        std::vector<Gesture> gestures;
+        gestures_.feed(event, gestures);
+        for (const Gesture& gesture : gestures) take(gesture);
+        break;
+    }
+    case InputKind::wheel: wheel(event); break;
+    case InputKind::pinch:
+        if (!frame_.diagram.contains(event.at)) break;
+        state_.own_camera = true;
+        state_.camera = zoomed({state_.camera, layout_.diagram}, event.by.x, event.at);
+        break;
+    case InputKind::key: key(event); break;
+    case InputKind::text: (void)pad_key(event); break;
+    case InputKind::file: open_file(event.text); break;
+    case InputKind::close: closing_ = true; break;
+    case InputKind::redraw: break;
+    }
+}
+
+} // namespace carriageway

@@ -1,0 +1,316 @@
+#include "app/session.h"
+
+#include <cstdio>
+#include <filesystem>
+#include <fstream>
+
+#include "app/records/embedded_demo.h"
+#include "app/records/exchange.h"
+#include "app/records/library_text.h"
+
+namespace carriageway {
+
+namespace {
+
+/// Most edits that can be undone; older ones stay in the library's history. Ours.
+constexpr std::size_t most_undo = 500;
+constexpr int rows_shown = 200;
+
+std::string text_of(ThemeChoice theme) {
+    return theme == ThemeChoice::light ? "light" : theme == ThemeChoice::dark ? "dark" : "system";
+}
+
+/// A name that any file system takes.
+std::string file_name_of(const std::string& name) {
+    std::string out;
+    for (const char c : name) {
+        const bool plain = std::isalnum(static_cast<unsigned char>(c)) || c == '-' || c == '_';
+        if (plain) out += c;
+        else if (!out.empty() && out.back() != '-') out += '-';
+        if (out.size() >= 60) break;
+    }
+    while (!out.empty() && out.back() == '-') out.pop_back();
+    return out.empty() ? "job" : out;
+}
+
+} // namespace
+
+Job demo_job() {
+    const std::string_view text(reinterpret_cast<const char*>(embedded::demo_job),
+                                embedded::demo_job_size);
+    ReadJob read = read_job(text);
+    return read.job ? *read.job : Job{};
+}
+
+Job empty_job(const std::string& name) {
+    Job job;
+    job.name = name;
+    job.press = demo_job().press;
+    job.uses.assign(static_cast<std::size_t>(job.press.stations), StationUse::open);
+    job.uses.front() = StationUse::load;
+    job.uses.back() = StationUse::unload;
+    return job;
+}
+
+Head new_head(const Job& job, int station, const std::string& colour) {
+    Head head;
+    if (!job.heads.empty()) head = job.heads.back(); // most heads of a job are alike
+    for (const Head& other : job.heads) head.id = std::max(head.id, other.id);
+    ++head.id;
+    head.station = station;
+    head.colour = colour;
+    head.ink = 0x7A7A7A;
+    return head;
+}
+
+Session::Session(const std::string& folder, std::function<void()> on_change,
+                 std::function<Timestamp()> now, Language language)
+    : now_(std::move(now)), folder_(folder) {
+    looks_.language = language;
+    LibraryResult<Library> opened = folder.empty() ? LibraryResult<Library>(Library::in_memory())
+                                                   : Library::open(folder);
+    if (opened) {
+        library_.emplace(std::move(*opened));
+    } else {
+        open_fault_ = opened.fault();
+        library_.emplace(Library::in_memory());
+    }
+    writer_ = std::make_unique<Writer>(*library_, std::move(on_change));
+    read_looks();
+    reload_rows();
+    LibraryResult<std::optional<std::string>> last = library_->setting(setting_key::last_job);
+    if (last && *last && open(std::atoll((*last)->c_str()))) return;
+    if (!rows_.empty() && open(rows_.front().id)) return;
+    first_start_ = true;
+    if (!open_new(demo_job())) adopt(demo_job(), 0);
+}
+
+Session::~Session() { flush(); }
+
+void Session::read_looks() {
+    const auto value = [&](const char* key) {
+        LibraryResult<std::optional<std::string>> found = library_->setting(key);
+        return found && *found ? **found : std::string();
+    };
+    const std::string theme = value(setting_key::theme);
+    if (theme == "light") looks_.theme = ThemeChoice::light;
+    if (theme == "dark") looks_.theme = ThemeChoice::dark;
+    const std::string language = value(setting_key::language);
+    if (language == "en") looks_.language = Language::english;
+    if (language == "es") looks_.language = Language::spanish;
+    if (value(setting_key::units) == "in") looks_.units = LengthUnit::inch;
+    const std::optional<double> scale = read_number(value(setting_key::text_scale));
+    if (scale)
+        looks_.text_scale = std::clamp(static_cast<float>(*scale), least_text_scale, most_text_scale);
+}
+
+void Session::set_looks(const Looks& looks) {
+    looks_ = looks;
+    const auto put = [&](const char* key, const std::string& value) {
+        if (const std::optional<LibraryFault> fault = library_->set_setting(key, value)) note(*fault);
+    };
+    put(setting_key::theme, text_of(looks.theme));
+    put(setting_key::language, looks.language == Language::spanish ? "es" : "en");
+    put(setting_key::units, looks.units == LengthUnit::inch ? "in" : "mm");
+    put(setting_key::text_scale, format_number(looks.text_scale, 2));
+}
+
+void Session::adopt(Job job, JobId id) {
+    job_ = std::move(job);
+    current_ = id;
+    preview_.reset();
+    undo_.clear();
+    redo_.clear();
+    assess(job_, assessment_);
+}
+
+void Session::record(const Edit& edit, const Edit& inverse) {
+    assess(job_, assessment_);
+    if (current_ == 0) return;
+    writer_->submit(current_, LoggedEdit{edit, inverse, now_()}, job_);
+}
+
+std::optional<Applied> Session::commit(const Edit& edit) {
+    drop_preview();
+    Applied applied = apply(job_, edit);
+    if (!applied) return applied;
+    undo_.push_back(*applied.inverse);
+    if (undo_.size() > most_undo) undo_.erase(undo_.begin());
+    redo_.clear();
+    record(edit, *applied.inverse);
+    return std::nullopt;
+}
+
+bool Session::undo() {
+    drop_preview();
+    if (undo_.empty()) return false;
+    const Edit edit = std::move(undo_.back());
+    undo_.pop_back();
+    const Applied applied = apply(job_, edit);
+    if (!applied) return false;
+    redo_.push_back(*applied.inverse);
+    record(edit, *applied.inverse);
+    return true;
+}
+
+bool Session::redo() {
+    drop_preview();
+    if (redo_.empty()) return false;
+    const Edit edit = std::move(redo_.back());
+    redo_.pop_back();
+    const Applied applied = apply(job_, edit);
+    if (!applied) return false;
+    undo_.push_back(*applied.inverse);
+    record(edit, *applied.inverse);
+    return true;
+}
+
+void Session::preview(HeadId head, Stops stops) {
+    if (!preview_) shown_ = job_;
+    if (!apply(shown_, Edit{SetStops{head, stops}})) return;
+    preview_ = Preview{head, stops};
+    for (std::size_t i = 0; i < shown_.heads.size(); ++i)
+        if (shown_.heads[i].id == head) assess_head(shown_, i, assessment_);
+}
+
+void Session::keep_preview() {
+    if (!preview_) return;
+    const Preview kept = *preview_;
+    const Head* head = find_head(job_, kept.head);
+    const bool moved = head && !(head->stops == kept.stops);
+    preview_.reset();
+    if (moved) commit(Edit{SetStops{kept.head, kept.stops}});
+    else assess(job_, assessment_);
+}
+
+void Session::drop_preview() {
+    if (!preview_) return;
+    preview_.reset();
+    assess(job_, assessment_);
+}
+
+void Session::note(const LibraryFault& fault) { fault_ = fault; }
+
+void Session::reload_rows() {
+    LibraryResult<std::vector<JobRow>> found = library_->list(query_, rows_shown);
+    if (found) rows_ = std::move(*found);
+    else note(found.fault());
+}
+
+void Session::search(const std::string& words) {
+    query_ = words;
+    reload_rows();
+}
+
+bool Session::open(JobId id) {
+    writer_->flush(std::chrono::milliseconds(2000));
+    LibraryResult<Job> job = library_->open(id);
+    if (!job) {
+        note(job.fault());
+        return false;
+    }
+    adopt(std::move(*job), id);
+    fault_.reset();
+    if (library_->can_write()) library_->set_setting(setting_key::last_job, std::to_string(id));
+    return true;
+}
+
+bool Session::open_new(const Job& job) {
+    const LibraryResult<JobId> id = library_->create(job, now_());
+    if (!id) {
+        note(id.fault());
+        return false;
+    }
+    reload_rows();
+    return open(*id);
+}
+
+bool Session::duplicate(JobId id, const std::string& name) {
+    writer_->flush(std::chrono::milliseconds(2000));
+    const LibraryResult<JobId> copy = library_->duplicate(id, name, now_());
+    if (!copy) note(copy.fault());
+    reload_rows();
+    return static_cast<bool>(copy);
+}
+
+bool Session::rename(JobId id, const std::string& name) {
+    if (id == current_) {
+        const bool done = !commit(Edit{SetName{0, name}});
+        writer_->flush(std::chrono::milliseconds(2000));
+        reload_rows();
+        return done;
+    }
+    const std::optional<LibraryFault> fault = library_->rename(id, name, now_());
+    if (fault) note(*fault);
+    reload_rows();
+    return !fault;
+}
+
+bool Session::remove(JobId id) {
+    writer_->flush(std::chrono::milliseconds(2000));
+    const std::optional<LibraryFault> fault = library_->remove(id, now_());
+    if (fault) {
+        note(*fault);
+        return false;
+    }
+    reload_rows();
+    if (id != current_) return true;
+    // The open job has gone: the next one takes its place, or the demonstration.
+    if (!rows_.empty() && open(rows_.front().id)) return true;
+    return open_new(demo_job());
+}
+
+bool Session::restore(JobId id) {
+    const std::optional<LibraryFault> fault = library_->restore(id);
+    if (fault) note(*fault);
+    reload_rows();
+    return !fault;
+}
+
+std::optional<std::string> Session::export_job(JobId id) {
+    Job job = job_;
+    if (id != current_) {
+        LibraryResult<Job> read = library_->open(id);
+        if (!read) {
+            note(read.fault());
+            return std::nullopt;
+        }
+        job = std::move(*read);
+    }
+    namespace fs = std::filesystem;
+    std::error_code error;
+    const fs::path folder = fs::path(folder_.empty() ? std::string(".") : folder_) / "exports";
+    fs::create_directories(folder, error);
+    fs::path path = folder / (file_name_of(job.name) + ".json");
+    for (int i = 2; fs::exists(path, error); ++i)
+        path = folder / (file_name_of(job.name) + "-" + std::to_string(i) + ".json");
+    std::ofstream file(path, std::ios::binary);
+    file << write_job(job);
+    file.close();
+    if (file) return path.string();
+    note({LibraryFault::Kind::io, "the file could not be written", path.string()});
+    return std::nullopt;
+}
+
+SaveState Session::save_state() const {
+    if (folder_.empty()) return SaveState::none;
+    if (!library_->kept()) return SaveState::not_kept;
+    if (writer_->fault()) return SaveState::failed;
+    return writer_->all_saved() ? SaveState::saved : SaveState::waiting;
+}
+
+std::string Session::trouble() const {
+    if (open_fault_) return fault_sentence(looks_.language, *open_fault_);
+    if (const std::optional<LibraryFault> fault = writer_->fault())
+        return fault_sentence(looks_.language, *fault);
+    return fault_ ? fault_sentence(looks_.language, *fault_) : std::string();
+}
+
+void Session::retry() {
+    fault_.reset();
+    writer_->retry();
+}
+
+bool Session::flush() { return writer_->flush(std::chrono::milliseconds(5000)); }
+
+} // namespace carriageway

@@ -1,0 +1,108 @@
+// One person's work: the job that is open, undo and redo, what a drag would do, and the library
+// that keeps it all. Knows no window and draws nothing.
+#pragma once
+
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "app/records/library.h"
+#include "app/records/writer.h"
+#include "app/views/views.h"
+#include "core/assess.h"
+
+namespace carriageway {
+
+class Session {
+public:
+    /// Opens the library in `folder` and the job that was open last; a first start opens the
+    /// demonstration. A library that can't be used is left alone and one in memory takes its place:
+    /// trouble() then says so. `on_change` may be called from another thread when something has
+    /// been saved. `now` gives the time of day.
+    Session(const std::string& folder, std::function<void()> on_change,
+            std::function<Timestamp()> now, Language language);
+    ~Session();
+    Session(const Session&) = delete;
+    Session& operator=(const Session&) = delete;
+
+    const Job& job() const { return job_; }
+    /// The job with what a drag would do; the same as job() otherwise.
+    const Job& shown() const { return preview_ ? shown_ : job_; }
+    const Assessment& assessment() const { return assessment_; }
+
+    /// Carries out an edit, remembers how to undo it and hands it to the library. Refused: why.
+    std::optional<Applied> commit(const Edit& edit);
+    bool undo();
+    bool redo();
+    bool can_undo() const { return !undo_.empty(); }
+    bool can_redo() const { return !redo_.empty(); }
+
+    /// Shows other stops without changing the job; one edit when kept, none when dropped.
+    void preview(HeadId head, Stops stops);
+    void keep_preview();
+    void drop_preview();
+    bool previewing() const { return preview_.has_value(); }
+
+    // -- the library ----------------------------------------------------------------------------
+    JobId current() const { return current_; }
+    const std::vector<JobRow>& rows() const { return rows_; }
+    void search(const std::string& words);
+    bool open(JobId id);
+    /// Stores a job and opens it. False when the library refuses: trouble() says why.
+    bool open_new(const Job& job);
+    bool duplicate(JobId id, const std::string& name);
+    bool rename(JobId id, const std::string& name);
+    bool remove(JobId id);
+    bool restore(JobId id);
+    /// Writes a job as a file into `exports` beside the library; its path, or nothing and trouble().
+    std::optional<std::string> export_job(JobId id);
+
+    SaveState save_state() const;
+    std::string trouble() const; ///< in the language; empty: none
+    void retry();
+    bool flush(); ///< waits, for closing; false: something could not be saved
+
+    Looks looks() const { return looks_; }
+    void set_looks(const Looks& looks);
+    bool first_start() const { return first_start_; }
+
+private:
+    void adopt(Job job, JobId id);
+    void record(const Edit& edit, const Edit& inverse);
+    void reload_rows();
+    void note(const LibraryFault& fault);
+    void read_looks();
+
+    std::function<Timestamp()> now_;
+    std::string folder_;
+    std::optional<Library> library_;
+    std::unique_ptr<Writer> writer_;
+    std::optional<LibraryFault> fault_;      ///< the last failure of the library itself
+    std::optional<LibraryFault> open_fault_; ///< why the person's own library is not in use
+    Looks looks_;
+    bool first_start_ = false;
+
+    Job job_;
+    Job shown_;
+    JobId current_ = 0;
+    struct Preview { HeadId head; Stops stops; };
+    std::optional<Preview> preview_;
+    Assessment assessment_;
+    std::vector<Edit> undo_;
+    std::vector<Edit> redo_;
+    std::vector<JobRow> rows_;
+    std::string query_;
+};
+
+/// The demonstration job that the program carries.
+Job demo_job();
+
+/// A job with a press and no heads yet, to start from.
+Job empty_job(const std::string& name);
+
+/// A head to start from, on a station.
+Head new_head(const Job& job, int station, const std::string& colour);
+
+} // namespace carriageway
