@@ -6,6 +6,7 @@
 #include <imgui_impl_glfw.h>
 
 #include <algorithm>
+#include <atomic>
 #include <stdexcept>
 #include <string>
 
@@ -185,18 +186,21 @@ public:
     }
 
     void wait(double seconds, std::vector<InputEvent>& events) override {
-        if (waiting_.empty()) {
+        if (waiting_.empty() && !woken_) {
             if (seconds < 0.0)
                 glfwWaitEvents();
             else if (seconds > 0.0)
                 glfwWaitEventsTimeout(seconds);
         }
         glfwPollEvents();
+        if (woken_.exchange(false)) add(InputKind::redraw, 0);
         events.insert(events.end(), waiting_.begin(), waiting_.end());
         waiting_.clear();
     }
 
-    void wake() override { glfwPostEmptyEvent(); }
+    void wake() override {
+        if (!woken_.exchange(true)) glfwPostEmptyEvent();
+    }
 
     void begin_frame() override {
         frame_.begin();
@@ -291,6 +295,7 @@ private:
     ImGuiInput input_;
     OpenGlFrame frame_;
     std::vector<InputEvent> waiting_;
+    std::atomic<bool> woken_{false};
     Vec mouse_; ///< dp
     bool mouse_down_ = false;
 };

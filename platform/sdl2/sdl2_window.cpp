@@ -10,6 +10,7 @@
 #include <cmath>
 #include <stdexcept>
 #include <string>
+#include <string_view>
 
 #include "platform/desktop/display_scale.h"
 #include "platform/desktop/opengl_frame.h"
@@ -32,17 +33,30 @@ public:
         SDL_SetHint(SDL_HINT_IME_SHOW_UI, "1");
         SDL_SetHint(SDL_HINT_WINDOWS_DPI_SCALING, "1");
         SDL_SetHint(SDL_HINT_VIDEO_ALLOW_SCREENSAVER, "1"); // until keep_awake
-        if (SDL_InitSubSystem(SDL_INIT_VIDEO | SDL_INIT_EVENTS) != 0)
-            give_up("There is no display to open a window on",
-                    "Set DISPLAY or WAYLAND_DISPLAY, or use \"carriageway check\" or "
-                    "\"carriageway picture\", which need none.");
+        if (SDL_InitSubSystem(parts) != 0)
+            no_display();
+        // SDL falls back to a driver that shows nothing; that is meant only where it is asked for.
+        const std::string_view driver = SDL_GetCurrentVideoDriver();
+        if ((driver == "offscreen" || driver == "dummy") && SDL_getenv("SDL_VIDEODRIVER") == nullptr) {
+            SDL_QuitSubSystem(parts);
+            SDL_SetError("no screen was found");
+            no_display();
+        }
         wake_event = SDL_RegisterEvents(1);
     }
-    ~Video() { SDL_QuitSubSystem(SDL_INIT_VIDEO | SDL_INIT_EVENTS); }
+    ~Video() { SDL_QuitSubSystem(parts); }
     Video(const Video&) = delete;
     Video& operator=(const Video&) = delete;
 
     Uint32 wake_event = 0;
+
+private:
+    static constexpr Uint32 parts = SDL_INIT_VIDEO | SDL_INIT_EVENTS;
+    [[noreturn]] static void no_display() {
+        give_up("There is no display to open a window on",
+                "Set DISPLAY or WAYLAND_DISPLAY, or use \"carriageway check\" or "
+                "\"carriageway picture\", which need none.");
+    }
 };
 
 /// A window with a context of OpenGL.
@@ -194,6 +208,7 @@ private:
         return {static_cast<float>(pixels_x) / static_cast<float>(width),
                 static_cast<float>(pixels_y) / static_cast<float>(height)};
     }
+    void take(SDL_Event& event, std::vector<InputEvent>& events);
     void feed_imgui(SDL_Event event, Vec pixels_per_unit) const;
 
     float wanted_ = 1.0f;
@@ -208,30 +223,37 @@ private:
 
 void Sdl2Window::wait(double seconds, std::vector<InputEvent>& events) {
     constexpr double longest = 1e6; // s: fits into SDL's milliseconds
+    SDL_Event event;
+    int there = 0;
     if (seconds < 0.0)
-        SDL_WaitEvent(nullptr);
+        there = SDL_WaitEvent(&event);
     else if (seconds > 0.0)
-        SDL_WaitEventTimeout(nullptr,
-                             static_cast<int>(std::ceil(std::min(seconds, longest) * 1000.0)));
+        there = SDL_WaitEventTimeout(
+            &event, static_cast<int>(std::ceil(std::min(seconds, longest) * 1000.0)));
+    if (there != 0) take(event, events);
+    // SDL_PollEvent would stop at the mark that waiting has left in the queue.
+    SDL_PumpEvents();
+    while (SDL_PeepEvents(&event, 1, SDL_GETEVENT, SDL_FIRSTEVENT, SDL_LASTEVENT) == 1)
+        take(event, events);
+}
+
+void Sdl2Window::take(SDL_Event& event, std::vector<InputEvent>& events) {
+    if (event.type == video_.wake_event) {
+        woken_ = false;
+        events.emplace_back().time = now();
+        return;
+    }
     const Vec unit = units();
-    const Surface now_shown = surface();
+    const Surface shown = surface();
     Sdl2Scale scale;
     scale.pixels_per_unit_x = unit.x;
     scale.pixels_per_unit_y = unit.y;
-    scale.width = static_cast<float>(now_shown.width);
-    scale.height = static_cast<float>(now_shown.height);
-    scale.pixels_per_dp = now_shown.pixels_per_dp;
-    SDL_Event event;
-    while (SDL_PollEvent(&event) != 0) {
-        if (event.type == video_.wake_event) {
-            woken_ = false;
-            events.emplace_back().time = now();
-            continue;
-        }
-        feed_imgui(event, unit);
-        translator_.translate(event, scale, now(), events);
-        if (event.type == SDL_DROPFILE) SDL_free(event.drop.file);
-    }
+    scale.width = static_cast<float>(shown.width);
+    scale.height = static_cast<float>(shown.height);
+    scale.pixels_per_dp = shown.pixels_per_dp;
+    feed_imgui(event, unit);
+    translator_.translate(event, scale, now(), events);
+    if (event.type == SDL_DROPFILE) SDL_free(event.drop.file);
 }
 
 void Sdl2Window::feed_imgui(SDL_Event event, Vec pixels_per_unit) const {
