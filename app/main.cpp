@@ -71,16 +71,12 @@ int run_window(const WindowRequest& request, Language language, const std::strin
 int run(const std::vector<std::string>& arguments) {
     const Language language = system_language(first_set({"LC_ALL", "LC_MESSAGES", "LANG"}));
     const LibraryResult<std::string> folder = default_data_folder();
-    CommandServices services{std::cin, std::cout, std::cerr, CARRIAGEWAY_VERSION};
-    services.language = language;
-    services.places = {"press", "jobs"};
-    services.back_ends = back_ends();
+    CommandServices services{std::cin, std::cout, std::cerr, CARRIAGEWAY_VERSION, language, LengthUnit::mm,
+                             {"press", "jobs"}, back_ends(), {}, time_of_day, picture_of};
     services.open_library = [&]() -> LibraryResult<Library> {
         if (!folder) return folder.fault();
         return Library::open(*folder);
     };
-    services.now = time_of_day;
-    services.picture = picture_of;
     const CommandOutcome outcome = run_command_line(arguments, services);
     if (!outcome.window) return outcome.status;
     if (!folder) std::cerr << "carriageway: " << fault_sentence(language, folder.fault()) << '\n';
