@@ -22,16 +22,26 @@ set(SQLITECPP_RUN_CPPCHECK OFF)
 set(SQLITECPP_INTERNAL_SQLITE ON)
 carriageway_find_or_fetch(SQLiteCpp sqlitecpp SQLiteCpp)
 
-# PNG
+# libpng, and the zlib that it needs
 add_library(carriageway_png INTERFACE)
 find_package(PNG QUIET)
-if(NOT TARGET PNG::PNG)
+if(TARGET PNG::PNG)
+    target_link_libraries(carriageway_png INTERFACE PNG::PNG)
+else()
+    set(SKIP_INSTALL_ALL ON)
+    find_package(ZLIB QUIET)
+    if(NOT ZLIB_FOUND)
+        FetchContent_MakeAvailable(zlib)
+        set(ZLIB_LIBRARIES zlibstatic)
+        set(ZLIB_INCLUDE_DIRS "${zlib_SOURCE_DIR}" "${zlib_BINARY_DIR}")
+    endif()
+    set(PNG_BUILD_ZLIB ON)  # take the zlib above, don't look for one
     set(PNG_TESTS OFF)
     set(PNG_SHARED OFF)
     FetchContent_MakeAvailable(libpng)
+    target_include_directories(carriageway_png SYSTEM INTERFACE
+        "${libpng_SOURCE_DIR}" "${libpng_BINARY_DIR}" ${ZLIB_INCLUDE_DIRS})
     target_link_libraries(carriageway_png INTERFACE png_static)
-else()
-    target_link_libraries(carriageway_png INTERFACE PNG::PNG)
 endif()
 
 # The font
@@ -79,9 +89,15 @@ endif()
 if("SDL2" IN_LIST CARRIAGEWAY_BACKENDS)
     set(SDL_SHARED OFF)
     set(SDL_TEST OFF)
-    carriageway_find_or_fetch(SDL2 sdl2 SDL2::SDL2)
+    find_package(SDL2 QUIET)
+    if(NOT TARGET SDL2::SDL2 AND NOT TARGET SDL2::SDL2-static)
+        FetchContent_MakeAvailable(sdl2)
+    endif()
     add_library(imgui_sdl2 STATIC "${imgui_SOURCE_DIR}/backends/imgui_impl_sdl2.cpp")
-    target_link_libraries(imgui_sdl2 PUBLIC imgui_opengl SDL2::SDL2)
+    target_link_libraries(imgui_sdl2 PUBLIC imgui_opengl
+        $<IF:$<TARGET_EXISTS:SDL2::SDL2>,SDL2::SDL2,SDL2::SDL2-static>)
+    # main is the program's own; the back end calls SDL_SetMainReady.
+    target_compile_definitions(imgui_sdl2 PUBLIC SDL_MAIN_HANDLED)
 endif()
 
 if("GLFW" IN_LIST CARRIAGEWAY_BACKENDS)
