@@ -10,8 +10,7 @@
 namespace carriageway {
 
 DrawnPicture picture_of(const PictureRequest& request) {
-    Session session({}, {}, [] { return Timestamp{0}; }, request.language);
-    session.open_new(request.job);
+    Session session(request.job, request.language);
     Looks looks;
     looks.language = request.language;
     looks.units = request.unit;

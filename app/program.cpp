@@ -40,7 +40,7 @@ Camera Program::home_camera() const {
     const Head* head = find_head(session_.shown(), state_.head);
     if (head) return camera_for_head(session_.shown(), *head, layout_.diagram, rail_room);
     const float words = 20.0f * state_.looks.text_scale;
-    const float room = layout_.compact ? 6.0f + words : 24.0f + words;
+    const float room = layout_.compact ? 12.0f + words : 24.0f + words;
     return camera_for_press(session_.shown().press, layout_.diagram, room);
 }
 

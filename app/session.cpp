@@ -85,6 +85,13 @@ Session::Session(const std::string& folder, std::function<void()> on_change,
     if (!open_new(demo_job())) adopt(demo_job(), 0);
 }
 
+Session::Session(const Job& job, Language language) : now_([] { return Timestamp{0}; }) {
+    looks_.language = language;
+    library_.emplace(Library::in_memory());
+    writer_ = std::make_unique<Writer>(*library_);
+    if (!open_new(job)) adopt(job, 0);
+}
+
 Session::~Session() { flush(); }
 
 void Session::read_looks() {

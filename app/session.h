@@ -23,6 +23,8 @@ public:
     /// been saved. `now` gives the time of day.
     Session(const std::string& folder, std::function<void()> on_change,
             std::function<Timestamp()> now, Language language);
+    /// A session on this job alone, without a library: for pictures.
+    explicit Session(const Job& job, Language language);
     ~Session();
     Session(const Session&) = delete;
     Session& operator=(const Session&) = delete;

@@ -97,32 +97,73 @@ void hatch_rect(DrawingList& list, const HeadView& view, const Rect& rect, Paint
                static_cast<float>(std::remainder(phase, spacing)));
 }
 
+namespace {
+
+/// The box on screen round a head's frame.
+Box box_of(const HeadView& view) {
+    const double x = 0.5 * view.head->screen.across, y = 0.5 * view.head->screen.along;
+    Box box{1e9f, 1e9f, -1e9f, -1e9f};
+    for (const Vec corner : {view.to(-x, -y), view.to(x, -y), view.to(x, y), view.to(-x, y)})
+        box = {std::min(box.x0, corner.x), std::min(box.y0, corner.y), std::max(box.x1, corner.x),
+               std::max(box.y1, corner.y)};
+    return box;
+}
+
+/// Whether a head is drawn with rail, carriage and words: the chosen one, or, while none is
+/// chosen, those that lie mostly in view.
+bool in_full(const DiagramInput& input, const HeadView& view) {
+    if (input.projection.camera.scale < full_detail_scale) return false;
+    if (input.chosen != 0) return view.head->id == input.chosen;
+    return input.projection.view.contains(view.to(0.0, 0.0));
+}
+
+/// Keeps words off the frames: boxes along the frame's middle stand for a frame that is turned.
+void take_frames(const DiagramInput& input, LabelPlacer& labels) {
+    for (std::size_t i = 0; i < input.job->heads.size(); ++i) {
+        const HeadView view = view_of(input, i);
+        const double half = 0.5 * std::min(view.head->screen.across, view.head->screen.along);
+        const float side = 1.5f * view.size(half);
+        for (const double share : {-0.55, -0.28, 0.0, 0.28, 0.55})
+            labels.take(around(view.to(0.0, share * view.head->screen.along * 0.72), side, side));
+    }
+    const Platen& platen = input.job->platen;
+    const float side = input.projection.size(0.8 * std::min(platen.width, platen.length));
+    for (int station = 1; station <= input.job->press.stations; ++station) {
+        const HeadPlace place = place_of_station(input.job->press, station);
+        for (const double share : {-0.2, 0.2})
+            labels.take(around(input.projection.to_screen(place.to_press(
+                                   {platen.offset_x, platen.offset_y + share * platen.length})),
+                               side, side));
+    }
+}
+
+} // namespace
+
 void draw_diagram(const DiagramInput& input, DrawingList& list, DiagramThings& things) {
     things.clear();
     list.push_clip(input.projection.view);
-    LabelPlacer labels(input.projection.view);
+    LabelPlacer labels(input.projection.view.inset(2.0f));
+    for (const Box& box : input.reserved) labels.take(box);
+    const bool full = input.projection.camera.scale >= full_detail_scale;
+    if (!full) take_frames(input, labels);
     draw_stations(input, list, labels);
     for (std::size_t i = 0; i < input.job->heads.size(); ++i) {
         const HeadView view = view_of(input, i);
-        if (in_sight(view)) draw_head(input, view, list);
+        if (!in_sight(view)) continue;
+        // Beside a head that is being set, its neighbours are only frames.
+        if (full && input.chosen != 0 && view.head->id != input.chosen) draw_faint_head(view, list);
+        else draw_head(input, view, list);
     }
-    const bool full = input.projection.camera.scale >= full_detail_scale;
     for (std::size_t i = 0; i < input.job->heads.size(); ++i) {
         const HeadView view = view_of(input, i);
         if (!in_sight(view)) continue;
-        if (full) {
+        if (in_full(input, view)) {
             draw_carriage(input, view, list);
             draw_rail(input, view, list, labels, things);
         }
-        draw_head_labels(input, view, list, labels);
-        const double half_x = 0.5 * view.head->screen.across, half_y = 0.5 * view.head->screen.along;
-        Box box{1e9f, 1e9f, -1e9f, -1e9f};
-        for (const Vec corner : {view.to(-half_x, -half_y), view.to(half_x, -half_y),
-                                 view.to(half_x, half_y), view.to(-half_x, half_y)})
-            box = {std::min(box.x0, corner.x), std::min(box.y0, corner.y),
-                   std::max(box.x1, corner.x), std::max(box.y1, corner.y)};
+        if (!full || in_full(input, view)) draw_head_labels(input, view, list, labels);
         const std::string name = "head/" + std::to_string(view.head->station);
-        list.thing(name, ThingRole::button, common(box, input.projection.view));
+        list.thing(name, ThingRole::button, common(box_of(view), input.projection.view));
         things.heads.push_back({view.head->id, list.things().size() - 1});
     }
     list.pop_clip();

@@ -27,6 +27,7 @@ struct DiagramInput {
     Language language = Language::english;
     LengthUnit units = LengthUnit::mm;
     float pulse = 0.0f;             ///< 0 to 1: draws attention to missed image
+    std::vector<Box> reserved;      ///< where controls lie over the drawing: no words go there
 };
 
 /// Which things of the list stand for what.
@@ -79,16 +80,21 @@ struct HeadView {
 inline constexpr double full_detail_scale = 0.3;
 
 /// Room beside a frame for the rail and its handles, dp.
-inline constexpr float rail_room = 92.0f;
+inline constexpr float rail_room = 102.0f;
 
 void draw_stations(const DiagramInput& input, DrawingList& list, LabelPlacer& labels);
 void draw_head(const DiagramInput& input, const HeadView& view, DrawingList& list);
+/// A head that is not being set, beside one that is.
+void draw_faint_head(const HeadView& view, DrawingList& list);
 void draw_head_labels(const DiagramInput& input, const HeadView& view, DrawingList& list,
                       LabelPlacer& labels);
 void draw_carriage(const DiagramInput& input, const HeadView& view, DrawingList& list);
 void draw_rail(const DiagramInput& input, const HeadView& view, DrawingList& list,
                LabelPlacer& labels, DiagramThings& things);
 void draw_legend(const DiagramInput& input, DrawingList& list);
+
+/// Where draw_legend() draws within a view.
+Box legend_box(Box view, const TypeMeasure& type, Language language);
 
 /// Fills a head-axes rectangle.
 void fill_rect(DrawingList& list, const HeadView& view, const Rect& rect, Paint colour);

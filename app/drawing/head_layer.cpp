@@ -9,13 +9,13 @@ namespace {
 
 constexpr double quarter = 0.25 * std::numbers::pi;
 
-void draw_frame(const HeadView& view, DrawingList& list) {
+void draw_frame(const HeadView& view, DrawingList& list, int alpha = 255) {
     const Screen& screen = view.head->screen;
     const double x = 0.5 * screen.across, y = 0.5 * screen.along, p = screen.profile_width;
     const Rect sides[] = {{-x, x, y - p, y}, {-x, x, -y, -y + p},
                           {-x, -x + p, -y + p, y - p}, {x - p, x, -y + p, y - p}};
     fill_rect(list, view, opening_of(screen), paint(Role::mesh));
-    for (const Rect& side : sides) fill_rect(list, view, side, paint(Role::frame));
+    for (const Rect& side : sides) fill_rect(list, view, side, paint(Role::frame, alpha));
 }
 
 /// The platen's outline where the screen is: mesh is backed only there.
@@ -70,6 +70,13 @@ void draw_image(const DiagramInput& input, const HeadView& view, DrawingList& li
             draw_column(list, view, tile, paint(Role::stop_fill));
             hatch_miss(list, view, tile, piece.kind, 1.6f * input.pulse);
         }
+    for (const MissedPiece& piece : head.coverage.pieces) {
+        if (piece.count != 1) continue;
+        const Column& c = head.coverage.tiles[piece.first];
+        const Vec corners[] = {view.to(c.x0, c.lo0), view.to(c.x1, c.lo1), view.to(c.x1, c.hi1),
+                               view.to(c.x0, c.hi0)};
+        list.loop(corners, 4, paint(Role::stop), 1.6f);
+    }
     std::vector<Vec> outline;
     outline.reserve(head.image.size());
     for (const Point& corner : head.image) outline.push_back(view.to(corner));
@@ -93,6 +100,8 @@ void draw_bands(const HeadView& view, DrawingList& list) {
 }
 
 } // namespace
+
+void draw_faint_head(const HeadView& view, DrawingList& list) { draw_frame(view, list, 90); }
 
 void draw_head(const DiagramInput& input, const HeadView& view, DrawingList& list) {
     draw_frame(view, list);

@@ -22,36 +22,57 @@ std::string cut_to(const TypeMeasure& type, TypeStyle style, std::string words, 
     return words;
 }
 
-/// Press level: the head's number and colour beside its frame, led by the verdict's mark.
+/// A place for a label round a frame.
+struct LabelPlace {
+    float outward; ///< dp beyond the frame's outer end; below 0: beside the frame instead
+    float slide;   ///< share of the width to the side, or of the length along the frame
+};
+constexpr LabelPlace straight_out[] = {{7.0f, 0.0f}, {14.0f, 0.0f}, {22.0f, 0.0f}};
+constexpr LabelPlace elsewhere[] = {{7.0f, 0.3f},   {7.0f, -0.3f},  {14.0f, 0.3f},  {14.0f, -0.3f},
+                                    {-1.0f, 0.0f},  {-1.0f, 0.5f},  {-1.0f, -0.5f}, {-2.0f, 0.0f},
+                                    {-2.0f, 0.5f},  {-2.0f, -0.5f}};
+
+Vec centre_of(const HeadView& view, const LabelPlace& place, float width, float height) {
+    const Vec outward = view.along() * -1.0f, across = view.across();
+    const Vec origin = view.to(0.0, 0.0);
+    const float along = view.size(0.5 * view.head->screen.along);
+    const float beside = view.size(0.5 * view.head->screen.across);
+    const auto reach = [&](Vec way) {
+        return 0.5f * (std::abs(way.x) * width + std::abs(way.y) * height);
+    };
+    if (place.outward >= 0.0f)
+        return origin + outward * (along + place.outward + reach(outward)) +
+               across * (place.slide * (width + beside));
+    const float sense = place.outward > -1.5f ? 1.0f : -1.0f;
+    return origin + across * (sense * (beside + 7.0f + reach(across))) + outward * (place.slide * along);
+}
+
+/// Press level: the head's number and colour beside its frame, led by the verdict's mark. Straight
+/// out from the frame comes first, the number alone included, so that no label can be taken for
+/// its neighbour's.
 void label_beside(const HeadView& view, DrawingList& list, LabelPlacer& labels) {
     const Role role = verdict_role(*view.assessed);
-    const TypeStyle style{TypeSize::body, true};
-    const std::string words = cut_to(list.type(), style, name_of_head(*view.head), 150.0f);
-    const float mark = 11.0f * list.type().scale(), gap = 5.0f;
-    const float width = mark + gap + list.type().width(style, words);
-    const float height = list.type().height(style);
-    const Vec outward = view.along() * -1.0f;
-    const double half_x = 0.5 * view.head->screen.across, half_y = 0.5 * view.head->screen.along;
-    const Vec origin = view.to(0.0, 0.0);
-    const float reach = view.size(half_y);
-    // Outside the table first, then beside the frame, then on it: the name is always somewhere.
-    const Vec across = view.across();
-    std::vector<Vec> tries;
-    for (const float further : {8.0f, 16.0f})
-        tries.push_back(origin + outward * (reach + further + 0.5f * (std::abs(outward.x) * width +
-                                                                      std::abs(outward.y) * height)));
-    for (const float sense : {1.0f, -1.0f})
-        tries.push_back(origin + across * (sense * (view.size(half_x) + 8.0f +
-                                                    0.5f * (std::abs(across.x) * width +
-                                                            std::abs(across.y) * height))));
-    for (std::size_t i = 0; i < tries.size(); ++i) {
-        const Box box = around(tries[i], width, height);
-        if (!labels.place(box)) continue;
+    const float mark = 11.0f * list.type().scale(), gap = 4.0f;
+    const TypeStyle body{TypeSize::body, true}, small{TypeSize::small, true};
+    const std::string full = cut_to(list.type(), body, name_of_head(*view.head), 170.0f * list.type().scale());
+    const std::string number = std::to_string(view.head->station);
+    const auto put = [&](const std::string& words, TypeStyle style, const LabelPlace& place) {
+        const float width = mark + gap + list.type().width(style, words);
+        const float height = list.type().height(style);
+        const Box box = around(centre_of(view, place, width, height), width, height);
+        if (!labels.place(box)) return false;
         draw_verdict(list, {box.x0 + 0.5f * mark, box.y0 + 0.5f * height}, mark, role);
         list.text({box.x0 + mark + gap, box.y0}, words, style, role, Role::paper);
-        return;
-    }
-    draw_verdict(list, origin, mark * 1.3f, role);
+        return true;
+    };
+    for (const TypeStyle style : {body, small})
+        for (const LabelPlace& place : straight_out)
+            if (put(full, style, place)) return;
+    for (const LabelPlace& place : straight_out)
+        if (put(number, body, place)) return;
+    for (const LabelPlace& place : elsewhere)
+        if (put(number, body, place) || put(number, small, place)) return;
+    draw_verdict(list, view.to(0.0, 0.0), mark * 1.3f, role);
 }
 
 /// A label in a pill of its own, so that it reads on any hatching.
@@ -84,7 +105,7 @@ Vec anchor_of(const HeadView& view, const Finding& finding) {
     case Side::right: return view.to(image.right, 0.5 * (image.lo + image.hi));
     case Side::both: break;
     }
-    return view.to(middle, 0.5 * (image.lo + image.hi));
+    return view.to(middle, std::max(image.hi, head.squeegee.hi));
 }
 
 void label_findings(const DiagramInput& input, const HeadView& view, DrawingList& list,
@@ -97,7 +118,7 @@ void label_findings(const DiagramInput& input, const HeadView& view, DrawingList
         const Role role = finding.severity == Severity::stop ? Role::stop : Role::mind;
         const Vec anchor = anchor_of(view, finding);
         const Vec outward = finding.side == Side::operator_side ? view.along() * -1.0f : view.along();
-        for (const float by : {20.0f, 50.0f, -24.0f})
+        for (const float by : {20.0f, 50.0f, 80.0f, -24.0f})
             if (pill(list, labels, anchor + outward * by, words.label, role)) {
                 ++shown;
                 break;
@@ -138,25 +159,28 @@ void dimension_run_past(const DiagramInput& input, const HeadView& view, Drawing
         dimension(input, view, x, image.lo, image.lo - head.operator_run_past, list, labels);
 }
 
-/// Words on the frame's two ends, where they fit its width.
+/// Which end is which: on the frame where its profile is wide enough for words, else just inside.
 void label_frame(const DiagramInput& input, const HeadView& view, DrawingList& list,
                  LabelPlacer& labels) {
-    const TypeStyle style{TypeSize::small, true};
     const Screen& screen = view.head->screen;
     if (std::abs(view.across().x) < 0.999f) return;
+    const TypeStyle style{TypeSize::small, true};
     const float height = list.type().height(style);
-    if (view.size(screen.profile_width) < height) return;
-    const double y = 0.5 * (screen.along - screen.profile_width);
-    const float left = view.to(-0.5 * screen.across, 0.0).x + 10.0f;
+    const bool on_frame = view.size(screen.profile_width) >= height;
+    const double y = 0.5 * screen.along - (on_frame ? 0.5 : 1.0) * screen.profile_width;
+    const float inward = on_frame ? 0.0f : 0.5f * height + 2.0f;
+    const float left = view.to(-0.5 * screen.across + (on_frame ? 0.0 : screen.profile_width), 0.0).x + 8.0f;
     const float room = view.size(screen.across) * 0.5f - 14.0f;
     for (const bool machine : {true, false}) {
         const std::string_view words =
             word(input.language, machine ? Word::machine_side : Word::operator_side);
         if (list.type().width(style, words) > room) continue;
-        const Vec at{left, view.to(0.0, machine ? y : -y).y - 0.5f * height};
-        const Box box{at.x, at.y, at.x + list.type().width(style, words), at.y + height};
+        const float middle = view.to(0.0, machine ? y : -y).y + (machine ? inward : -inward);
+        const Box box{left, middle - 0.5f * height, left + list.type().width(style, words),
+                      middle + 0.5f * height};
         if (!labels.place(box)) continue;
-        list.text(at, words, style, Role::on_frame, Role::frame);
+        list.text({box.x0, box.y0}, words, style, on_frame ? Role::on_frame : Role::soft_ink,
+                  on_frame ? Role::frame : Role::mesh);
     }
 }
 
@@ -190,30 +214,45 @@ void draw_head_labels(const DiagramInput& input, const HeadView& view, DrawingLi
     if (view.head->id != input.chosen) label_beside(view, list, labels);
 }
 
+namespace {
+
+struct LegendRow {
+    Word word;
+    Role role;
+};
+constexpr LegendRow legend_rows[] = {{Word::squeegee, Role::squeegee},
+                                     {Word::flood, Role::flood},
+                                     {Word::flooded_and_printed, Role::covered},
+                                     {Word::missed, Role::stop}};
+constexpr TypeStyle legend_style{TypeSize::small, false};
+
+float legend_line(const TypeMeasure& type) { return std::max(22.0f, type.height(legend_style) + 6.0f); }
+
+} // namespace
+
+Box legend_box(Box view, const TypeMeasure& type, Language language) {
+    float widest = 0.0f;
+    for (const LegendRow& row : legend_rows)
+        widest = std::max(widest, type.width(legend_style, word(language, row.word)));
+    return {view.x0 + 12.0f, view.y1 - 8.0f - 4.0f * legend_line(type), view.x0 + 52.0f + widest,
+            view.y1 - 8.0f};
+}
+
 void draw_legend(const DiagramInput& input, DrawingList& list) {
-    struct Row {
-        Word word;
-        Role role;
-    };
-    const Row rows[] = {{Word::squeegee, Role::squeegee},
-                        {Word::flood, Role::flood},
-                        {Word::flooded_and_printed, Role::covered},
-                        {Word::missed, Role::stop}};
-    const TypeStyle style{TypeSize::small, false};
-    const float line = std::max(22.0f, list.type().height(style) + 6.0f);
-    const Box view = input.projection.view;
-    float y = view.y1 - 8.0f - 4.0f * line;
-    for (const Row& row : rows) {
-        const Box box{view.x0 + 12.0f, y + 3.0f, view.x0 + 40.0f, y + line - 3.0f};
+    const Box all = legend_box(input.projection.view, list.type(), input.language);
+    const float line = legend_line(list.type());
+    float y = all.y0;
+    for (const LegendRow& row : legend_rows) {
+        const Box box{all.x0, y + 3.0f, all.x0 + 28.0f, y + line - 3.0f};
         const Vec corners[] = {{box.x0, box.y0}, {box.x1, box.y0}, {box.x1, box.y1}, {box.x0, box.y1}};
         if (row.role == Role::covered) list.fill(corners, 4, paint(Role::covered));
         if (row.role == Role::stop) list.fill(corners, 4, paint(Role::stop_fill));
         if (row.role != Role::covered)
-            list.hatch(corners, 4, paint(row.role), row.role == Role::flood ? -0.785f : 0.785f,
-                       7.0f, row.role == Role::stop ? 2.4f : 1.0f);
+            list.hatch(corners, 4, paint(row.role), row.role == Role::flood ? -0.785f : 0.785f, 7.0f,
+                       row.role == Role::stop ? 2.4f : 1.0f);
         list.loop(corners, 4, paint(row.role == Role::covered ? Role::image : row.role), 1.4f);
-        list.text({box.x1 + 8.0f, y + 0.5f * (line - list.type().height(style))},
-                  word(input.language, row.word), style, Role::soft_ink, Role::paper);
+        list.text({box.x1 + 8.0f, y + 0.5f * (line - list.type().height(legend_style))},
+                  word(input.language, row.word), legend_style, Role::soft_ink, Role::paper);
         y += line;
     }
 }

@@ -7,7 +7,7 @@ namespace carriageway {
 
 namespace {
 
-constexpr float rail_offset = 50.0f;   ///< dp from the frame's edge to the rail
+constexpr float rail_offset = 38.0f;   ///< dp from the frame's edge to the rail
 constexpr float handle_radius = 30.0f; ///< dp: 60 across, for a gloved finger
 constexpr float bar_half = 9.0f;       ///< dp: half the width of a bar
 
@@ -124,7 +124,7 @@ void draw_bar(const HeadView& view, const Rail& rail, End end, double length, Dr
 /// The handle stands outboard of its bar, so that the two don't meet on a short stroke; where the
 /// view ends it waits at the edge, still on the rail.
 void draw_handle(const DiagramInput& input, const HeadView& view, const Rail& rail, End end,
-                 double length, DrawingList& list, DiagramThings& things) {
+                 double length, DrawingList& list, LabelPlacer& labels, DiagramThings& things) {
     const double inner = stop_of(*view.head, end);
     const double outer = is_machine(end) ? inner + length : inner - length;
     const Vec outward = view.along() * (is_machine(end) ? 1.0f : -1.0f);
@@ -141,25 +141,28 @@ void draw_handle(const DiagramInput& input, const HeadView& view, const Rail& ra
                              (is_machine(end) ? "/machine-stop" : "/operator-stop");
     list.thing(name, ThingRole::slider, around(centre, 2.0f * handle_radius, 2.0f * handle_radius));
     things.handles.push_back({view.head->id, end, list.things().size() - 1});
+    labels.take(around(centre, 2.0f * handle_radius, 2.0f * handle_radius));
 }
 
-/// What the ruler shows at the bar's inner end, between frame and rail.
+/// What the ruler shows at the bar's inner end, beside the ruler's marks; where the view ends too
+/// soon, between frame and rail.
 void label_reading(const DiagramInput& input, const HeadView& view, const Rail& rail, End end,
                    DrawingList& list, LabelPlacer& labels) {
-    const Ruler& ruler = input.job->press.ruler;
     const double inner = stop_of(*view.head, end);
-    const std::string words = format_ruler(ruler, inner);
+    const std::string words = format_ruler(input.job->press.ruler, inner);
     const TypeStyle style{TypeSize::small, true};
     const float width = list.type().width(style, words), height = list.type().height(style);
     const Vec inward = view.along() * (is_machine(end) ? -1.0f : 1.0f);
-    for (const float along : {0.5f * height + 2.0f, 1.5f * height, -0.5f * height}) {
-        const Vec centre = rail.at(inner, -bar_half - 5.0f) + inward * along -
-                           view.across() * (0.5f * width);
-        const Box box = around(centre, width, height);
-        if (!labels.place(box)) continue;
-        list.text({box.x0, box.y0}, words, style, Role::ink, Role::paper);
-        break;
-    }
+    const Vec across = view.across();
+    const float beside = 0.5f * (std::abs(across.x) * width + std::abs(across.y) * height);
+    for (const float sense : {1.0f, -1.0f})
+        for (const float along : {0.2f * height, 0.6f * height, 1.2f * height, -0.6f * height}) {
+            const Vec centre = rail.at(inner) + inward * along + across * (sense * (15.0f + beside));
+            const Box box = around(centre, width, height);
+            if (!labels.place(box)) continue;
+            list.text({box.x0, box.y0}, words, style, Role::ink, Role::paper);
+            return;
+        }
 }
 
 /// The lamp of an end on the frame, with its state in words where they fit.
@@ -171,16 +174,22 @@ void draw_lamp(const DiagramInput& input, const HeadView& view, End end, bool on
     const Vec centre = view.to(0.5 * screen.across, y) - view.across() * (radius + 7.0f);
     list.disc(centre, radius, paint(on ? Role::lamp_on : Role::lamp_off));
     list.circle(centre, radius, paint(Role::on_frame), 1.6f);
+    labels.take(around(centre, 2.0f * radius, 2.0f * radius));
+    if (std::abs(view.across().x) < 0.999f) return;
     const TypeStyle style{TypeSize::small, true};
     const std::string_view words = word(input.language, on ? Word::sensor_on : Word::sensor_off);
     const float width = list.type().width(style, words), height = list.type().height(style);
-    const bool upright = std::abs(view.across().x) > 0.999f;
-    const Box box{centre.x - radius - 6.0f - width, centre.y - 0.5f * height,
-                  centre.x - radius - 6.0f, centre.y + 0.5f * height};
-    labels.take(around(centre, 2.0f * radius, 2.0f * radius));
-    if (upright && view.size(screen.profile_width) >= height &&
-        width < 0.45f * view.size(screen.across) && labels.place(box))
-        list.text({box.x0, box.y0}, words, style, Role::on_frame, Role::frame);
+    // On the frame where its profile is wide enough, else just inside it.
+    const bool on_frame = view.size(screen.profile_width) >= height;
+    const float inward = (0.5f * view.size(screen.profile_width) + 0.5f * height + 2.0f) *
+                         (is_machine(end) ? 1.0f : -1.0f);
+    const float middle = on_frame ? centre.y : centre.y + inward;
+    const float right = on_frame ? centre.x - radius - 6.0f
+                                 : view.to(0.5 * screen.across - screen.profile_width, 0.0).x - 8.0f;
+    const Box box{right - width, middle - 0.5f * height, right, middle + 0.5f * height};
+    if (width < 0.45f * view.size(screen.across) && labels.place(box))
+        list.text({box.x0, box.y0}, words, style, on_frame ? Role::on_frame : Role::soft_ink,
+                  on_frame ? Role::frame : Role::mesh);
 }
 
 /// The carriage rests at the end of the chosen stop; with both sensors on it stands where it is.
@@ -229,17 +238,18 @@ void draw_rail(const DiagramInput& input, const HeadView& view, DrawingList& lis
         draw_bar(view, rail, side, bar, list);
         draw_lamp(input, view, side, on, list, labels);
     }
-    if (chosen && input.held) draw_allowed(input, view, rail, list, labels);
     for (const End side : {End::machine_side, End::operator_side}) {
-        label_reading(input, view, rail, side, list, labels);
         // The sensors ride with the carriage; each is drawn at its bar's side of the rail.
         const double offset = is_machine(side) ? press.sensors.machine_offset
                                                : press.sensors.operator_offset;
         list.disc(rail.at(c + offset, -bar_half - 3.0f), 3.5f,
                   paint((is_machine(side) ? lamps.machine_on : lamps.operator_on) ? Role::lamp_on
                                                                                   : Role::lamp_off));
-        if (input.with_handles && chosen) draw_handle(input, view, rail, side, bar, list, things);
+        if (input.with_handles && chosen) draw_handle(input, view, rail, side, bar, list, labels, things);
     }
+    for (const End side : {End::machine_side, End::operator_side})
+        label_reading(input, view, rail, side, list, labels);
+    if (chosen && input.held) draw_allowed(input, view, rail, list, labels);
 }
 
 } // namespace carriageway

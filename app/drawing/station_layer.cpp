@@ -75,10 +75,22 @@ void draw_middle(const DiagramInput& input, DrawingList& list, LabelPlacer& labe
     const TypeStyle style{TypeSize::small, false};
     const std::string_view words =
         word(input.language, clockwise ? Word::turns_clockwise : Word::turns_counter_clockwise);
-    if (list.type().width(style, words) < 1.45f * ring) {
-        const Box box = list.text_centred(centre, words, style, Role::soft_ink, Role::station);
-        labels.take(box);
+    // On one line where it fits, else broken at its first space.
+    const std::size_t space = words.find(' ');
+    const bool one = list.type().width(style, words) < 1.4f * ring || space == std::string_view::npos;
+    const std::string_view parts[] = {one ? words : words.substr(0, space),
+                                      one ? std::string_view() : words.substr(space + 1)};
+    const float line = list.type().height(style);
+    float widest = 0.0f;
+    for (const std::string_view part : parts) widest = std::max(widest, list.type().width(style, part));
+    if (widest > 1.5f * ring || line > 0.6f * ring) return;
+    float y = centre.y + (one ? 0.0f : -0.5f * line);
+    for (const std::string_view part : parts) {
+        if (part.empty()) continue;
+        list.text_centred({centre.x, y}, part, style, Role::soft_ink, Role::station);
+        y += line;
     }
+    labels.take(around(centre, widest, 2.0f * line));
 }
 
 } // namespace

@@ -86,6 +86,10 @@ void set_head_button(const Model& model, const HeadAssessment& head, Rows& rows)
     if (!head.advised) return;
     const Head& set = *find_head(*model.job, head.head);
     if (*head.advised == set.stops) return;
+    // Where the first finding's button does just this, it is not offered twice.
+    if (!head.findings.empty() && head.findings.front().remedy.kind == Remedy::Kind::stops &&
+        head.findings.front().remedy.stops == *head.advised)
+        return;
     Canvas& canvas = rows.canvas;
     const RemedyText move = stops_text(canvas.language(), model.state->looks.units,
                                        model.job->press.ruler, set.stops, *head.advised);
@@ -93,10 +97,6 @@ void set_head_button(const Model& model, const HeadAssessment& head, Rows& rows)
     const float height = canvas.button_height(words, move.detail, rows.width, 60.0f);
     canvas.button("set-this-head", rows.next(height, 12.0f), words, ButtonLook::plain,
                   canvas.action(DoEdit{Edit{SetStops{head.head, *head.advised}}}), move.detail);
-}
-
-void toggle(std::string_view name, std::string_view label, std::vector<Choice> options, Rows& rows) {
-    choices(name, label, options, rows);
 }
 
 void blade_sections(const Model& model, const Head& head, Rows& rows) {
@@ -114,7 +114,7 @@ void blade_sections(const Model& model, const Head& head, Rows& rows) {
         for (const Field field : {Field::squeegee_width, Field::squeegee_angle, Field::squeegee_gauge})
             number_row(model, head.id, field, rows);
         const bool toward = head.print_stroke == Direction::toward_machine;
-        toggle("print-stroke", canvas.word(Word::print_stroke),
+        choices("print-stroke", canvas.word(Word::print_stroke),
                {{"print-stroke/operator", std::string(canvas.word(Word::toward_operator)),
                  canvas.action(DoEdit{Edit{SetPrintStroke{head.id, Direction::toward_operator}}}), !toward},
                 {"print-stroke/machine", std::string(canvas.word(Word::toward_machine)),
@@ -125,7 +125,7 @@ void blade_sections(const Model& model, const Head& head, Rows& rows) {
                      rows)) {
         for (const Field field : {Field::flood_width, Field::flood_angle, Field::flood_gauge})
             number_row(model, head.id, field, rows);
-        toggle("wings", canvas.word(Word::wings),
+        choices("wings", canvas.word(Word::wings),
                {{"wings/yes", std::string(canvas.word(Word::with_wings)),
                  canvas.action(DoEdit{Edit{SetWinged{head.id, true}}}), head.flood.winged},
                 {"wings/no", std::string(canvas.word(Word::without_wings)),

@@ -16,8 +16,8 @@ Layout lay_out_compact(const Model& model, const TypeMeasure& type) {
     const bool icons_only = type.scale() > icons_only_scale;
     const float bar = std::max(60.0f, (icons_only ? 30.0f : 34.0f) + words + (icons_only ? 8 : 0));
     layout.places = {window.x0, window.y1 - bar, window.x1, window.y1};
-    const float title = type.height({TypeSize::title, true});
-    const float header = std::max(56.0f, title + type.height({TypeSize::small, false}) + 14.0f);
+    const float line = 2.12f * type.height({TypeSize::body, true});
+    const float header = std::max(64.0f, line + type.height({TypeSize::small, false}) + 14.0f);
     layout.header = {window.x0, window.y0, window.x1, window.y0 + header};
     const float room = layout.places.y0 - layout.header.y1;
     // Room for one finding with its button and the row that moves a stop; larger text gets more,

@@ -38,27 +38,40 @@ void attach(const Model& model, const DiagramThings& things, Canvas& canvas) {
     }
 }
 
-/// Zoom by buttons, since gloved fingers can't pinch.
-void zoom_buttons(const Model& model, const Layout& layout, Canvas& canvas) {
-    const float side = 48.0f;
+/// A button over the diagram.
+struct DiagramTool {
+    const char* name;
+    Icon icon;
+    Word words;
+    Action action;
+    Box box;
+};
+
+/// Zoom by buttons, since gloved fingers can't pinch: a column at the left in wide windows; in
+/// compact ones the corners that a round table leaves free.
+std::vector<DiagramTool> diagram_tools(const Model& model, const Layout& layout) {
+    const float side = 48.0f, gap = 6.0f;
     const Box view = layout.diagram;
     const bool head = model.state->head != 0;
-    // Upright at the left in wide windows; along the top left corner in compact ones, off the rail.
-    float x = view.x0 + 8.0f, y = view.y0 + 4.0f;
-    const auto tool = [&](std::string_view name, Icon icon, Word words, Action action) {
-        canvas.icon_button(name, {x, y, x + side, y + side}, icon, canvas.word(words),
-                           canvas.action(std::move(action)));
-        if (layout.compact && !head) x += side + 6.0f;
-        else y += side + 6.0f;
-    };
-    if (layout.compact && head && view.width() < 420.0f) {
-        // On a phone a head fills the width: only "whole" is offered beside pinch and keys.
-        if (model.state->own_camera) tool("zoom/all", Icon::whole, Word::whole_head, ShowAll{});
-        return;
+    const Word whole = head ? Word::whole_head : Word::whole_press;
+    const auto at = [&](float x, float y) { return Box{x, y, x + side, y + side}; };
+    const float left = view.x0 + 8.0f, right = view.x1 - 8.0f - side;
+    const float top = view.y0 + 4.0f, bottom = view.y1 - 4.0f - side;
+    std::vector<DiagramTool> tools;
+    if (!layout.compact || view.width() > 560.0f) {
+        tools.push_back({"zoom/in", Icon::plus, Word::zoom_in, Zoom{1.5}, at(left, top)});
+        tools.push_back({"zoom/out", Icon::minus, Word::zoom_out, Zoom{1.0 / 1.5}, at(left, top + side + gap)});
+        tools.push_back({"zoom/all", Icon::whole, whole, ShowAll{}, at(left, top + 2.0f * (side + gap))});
+        return tools;
     }
-    tool("zoom/in", Icon::plus, Word::zoom_in, Zoom{1.5});
-    tool("zoom/out", Icon::minus, Word::zoom_out, Zoom{1.0 / 1.5});
-    tool("zoom/all", Icon::whole, head ? Word::whole_head : Word::whole_press, ShowAll{});
+    if (!head) {
+        tools.push_back({"zoom/in", Icon::plus, Word::zoom_in, Zoom{1.5}, at(left, top)});
+        tools.push_back({"zoom/out", Icon::minus, Word::zoom_out, Zoom{1.0 / 1.5}, at(left, bottom)});
+    }
+    // A head fills a phone's width; the way back to all of it is offered once it has been moved.
+    if (model.state->own_camera)
+        tools.push_back({"zoom/all", Icon::whole, whole, ShowAll{}, head ? at(left, bottom) : at(right, bottom)});
+    return tools;
 }
 
 void diagram(const Model& model, const Layout& layout, Canvas& canvas) {
@@ -76,13 +89,18 @@ void diagram(const Model& model, const Layout& layout, Canvas& canvas) {
     input.language = canvas.language();
     input.units = state.looks.units;
     input.pulse = state.pulse;
+    const std::vector<DiagramTool> tools = diagram_tools(model, layout);
+    for (const DiagramTool& tool : tools) input.reserved.push_back(tool.box.inset(-2.0f));
+    const bool legend = !layout.compact && !state.head && layout.diagram.height() > 420.0f;
+    if (legend) input.reserved.push_back(legend_box(layout.diagram, canvas.type(), canvas.language()));
     DiagramThings things;
     canvas.list().thing("diagram", ThingRole::image, layout.diagram).label.assign(
         canvas.word(Word::seen_from_above));
     draw_diagram(input, canvas.list(), things);
     attach(model, things, canvas);
-    if (!layout.compact && !state.head && layout.diagram.height() > 420.0f)
-        draw_legend(input, canvas.list());
+    if (legend) draw_legend(input, canvas.list());
+    for (const DiagramTool& tool : tools)
+        canvas.icon_button(tool.name, tool.box, tool.icon, canvas.word(tool.words), canvas.action(tool.action));
 }
 
 void panel(const Model& model, const Layout& layout, Canvas& canvas) {
@@ -129,7 +147,6 @@ void panel(const Model& model, const Layout& layout, Canvas& canvas) {
 void press_place(const Model& model, const Layout& layout, Canvas& canvas) {
     canvas.list().round(layout.diagram, 0.0f, paint(Role::paper));
     diagram(model, layout, canvas);
-    zoom_buttons(model, layout, canvas);
     press_header(model, layout, canvas);
     if (model.state->pad) {
         number_pad(model, layout, canvas);

@@ -115,9 +115,13 @@ void press_header(const Model& model, const Layout& layout, Canvas& canvas) {
                              : saved.empty() ? heads
                                              : heads + " · " + saved;
     const float width = right - left - 4.0f;
-    const float height = list.type().height(title) * 1.06f + list.type().height(small) * 1.06f;
+    // A long name takes two smaller lines rather than losing its end.
+    const bool fits = list.type().width(title, name) <= width;
+    const TypeStyle style = fits ? title : TypeStyle{TypeSize::body, true};
+    const float height = canvas.paragraph_height(width, name, style, 2) +
+                         canvas.paragraph_height(width, line, small, 1);
     float y = box.y0 + 0.5f * (box.height() - height);
-    y += canvas.paragraph({left, y}, width, name, title, Role::ink, Role::paper, 1);
+    y += canvas.paragraph({left, y}, width, name, style, Role::ink, Role::paper, 2);
     canvas.paragraph({left, y}, width, line, small, Role::soft_ink, Role::paper, 1);
     canvas.reading("title", {left, box.y0, right, box.y1}, name, line);
     canvas.reading("saved", {left, y, right, box.y1}, saved, model.save_trouble);
