@@ -74,7 +74,8 @@ void Program::choose_head(HeadId head) {
             if (finding.side == Side::machine_side) state_.stop = End::machine_side;
             break;
         }
-    layout_ = lay_out(model(), frame_.list.type());
+    Canvas canvas(frame_, state_.looks.language);
+    layout_ = lay_out(model(), canvas);
     move_camera(home_camera());
 }
 
@@ -93,7 +94,8 @@ const Frame& Program::build(const Surface& surface, double now, bool system_dark
     gestures_.advance(now, gestures);
     for (const Gesture& gesture : gestures) take(gesture);
     frame_.begin(all, type);
-    layout_ = lay_out(model(), type);
+    Canvas canvas(frame_, state_.looks.language);
+    layout_ = lay_out(model(), canvas);
     settle_camera();
     draw_frame(model(), frame_);
     // Scrolling stays within what there is; a shorter list pulls it back, in the same frame.

@@ -121,10 +121,12 @@ bool in_full(const DiagramInput& input, const HeadView& view) {
 void take_frames(const DiagramInput& input, LabelPlacer& labels) {
     for (std::size_t i = 0; i < input.job->heads.size(); ++i) {
         const HeadView view = view_of(input, i);
-        const double half = 0.5 * std::min(view.head->screen.across, view.head->screen.along);
-        const float side = 1.5f * view.size(half);
-        for (const double share : {-0.55, -0.28, 0.0, 0.28, 0.55})
-            labels.take(around(view.to(0.0, share * view.head->screen.along * 0.72), side, side));
+        const Screen& screen = view.head->screen;
+        const double side = 0.7 * std::min(screen.across, screen.along);
+        for (const double x : {-0.5, 0.5})
+            for (const double y : {-0.5, 0.0, 0.5})
+                labels.take(around(view.to(x * (screen.across - side), y * (screen.along - side)),
+                                   view.size(side), view.size(side)));
     }
     const Platen& platen = input.job->platen;
     const float side = input.projection.size(0.8 * std::min(platen.width, platen.length));

@@ -84,13 +84,13 @@ void draw_middle(const DiagramInput& input, DrawingList& list, LabelPlacer& labe
     float widest = 0.0f;
     for (const std::string_view part : parts) widest = std::max(widest, list.type().width(style, part));
     if (widest > 1.5f * ring || line > 0.6f * ring) return;
+    if (!labels.place(around(centre, widest, (one ? 1.0f : 2.0f) * line))) return;
     float y = centre.y + (one ? 0.0f : -0.5f * line);
     for (const std::string_view part : parts) {
         if (part.empty()) continue;
         list.text_centred({centre.x, y}, part, style, Role::soft_ink, Role::station);
         y += line;
     }
-    labels.take(around(centre, widest, 2.0f * line));
 }
 
 } // namespace

@@ -17,6 +17,18 @@ std::string shortened(const TypeMeasure& type, TypeStyle style, std::string_view
     return cut + "…";
 }
 
+/// Bytes of the longest beginning that fits, at least one letter.
+std::size_t letters_that_fit(const TypeMeasure& type, TypeStyle style, std::string_view word, float width) {
+    const auto next = [&](std::size_t at) {
+        do ++at;
+        while (at < word.size() && (static_cast<unsigned char>(word[at]) & 0xC0) == 0x80);
+        return at;
+    };
+    std::size_t end = next(0);
+    while (end < word.size() && type.width(style, word.substr(0, next(end))) <= width) end = next(end);
+    return end;
+}
+
 } // namespace
 
 void Frame::begin(Box window, const TypeMeasure& type) {
@@ -53,10 +65,23 @@ std::vector<std::string_view> Canvas::lines_of(std::string_view words, TypeStyle
             if (space == std::string_view::npos) break;
             end = space + 1;
         }
+        // A word longer than a line is broken between letters: nothing is ever cut off.
+        const bool too_long = type().width(style, words.substr(0, last)) > width;
+        if (too_long) last = letters_that_fit(type(), style, words.substr(0, last), width);
         lines.push_back(words.substr(0, last));
-        words.remove_prefix(std::min(words.size(), last + 1));
+        words.remove_prefix(std::min(words.size(), last + (too_long ? 0 : 1)));
     }
     return lines;
+}
+
+float Canvas::widest_word(std::string_view words, TypeStyle style) const {
+    float widest = 0.0f;
+    while (!words.empty()) {
+        const std::size_t space = std::min(words.find(' '), words.size());
+        widest = std::max(widest, type().width(style, words.substr(0, space)));
+        words.remove_prefix(std::min(words.size(), space + 1));
+    }
+    return widest;
 }
 
 float Canvas::paragraph_height(float width, std::string_view words, TypeStyle style, int most) const {
@@ -72,8 +97,7 @@ float Canvas::paragraph(Vec at, float width, std::string_view words, TypeStyle s
     float y = at.y;
     for (std::size_t i = 0; i < lines.size() && static_cast<int>(i) < most; ++i) {
         const bool last = static_cast<int>(i) + 1 == most && i + 1 < lines.size();
-        const bool wide = type().width(style, lines[i]) > width + 0.5f;
-        if (last || wide)
+        if (last)
             list().text({at.x, y}, shortened(type(), style, lines[i], width), style, role, on);
         else
             list().text({at.x, y}, lines[i], style, role, on);
@@ -88,6 +112,17 @@ float Canvas::button_height(std::string_view words, std::string_view detail, flo
     float height = paragraph_height(inside, words, {TypeSize::body, true});
     if (!detail.empty()) height += 2.0f + paragraph_height(inside, detail, {TypeSize::small, false});
     return std::max(least, height + 20.0f);
+}
+
+void Canvas::centred_paragraph(Vec centre, float width, std::string_view words, TypeStyle style, Role role,
+                               Role on) {
+    const float line = type().height(style) * 1.06f;
+    const std::vector<std::string_view> lines = lines_of(words, style, width);
+    float y = centre.y - 0.5f * line * static_cast<float>(lines.size());
+    for (const std::string_view row : lines) {
+        list().text({centre.x - 0.5f * type().width(style, row), y}, row, style, role, on);
+        y += line;
+    }
 }
 
 void Canvas::button(std::string_view name, Box box, std::string_view words, ButtonLook look,

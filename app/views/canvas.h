@@ -38,7 +38,7 @@ enum class ButtonLook {
 /// Shapes drawn instead of letters.
 enum class Icon {
     none, back, undo, redo, plus, minus, whole, press, jobs, gear, close, down, up, backspace,
-    search, trash, check, more,
+    search, trash, check, more, space,
 };
 
 class Canvas {
@@ -68,6 +68,10 @@ public:
     /// last of which ends in an ellipsis where words are left over.
     float paragraph(Vec at, float width, std::string_view words, TypeStyle style, Role role, Role on,
                     int most = 99);
+    /// The same, each line centred on `centre`.
+    void centred_paragraph(Vec centre, float width, std::string_view words, TypeStyle style, Role role,
+                           Role on);
+    float widest_word(std::string_view words, TypeStyle style) const;
     float paragraph_height(float width, std::string_view words, TypeStyle style, int most = 99) const;
 
     /// Something to read that isn't a control, for tests and assistive technology.

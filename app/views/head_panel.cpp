@@ -61,20 +61,11 @@ void step_row(const Model& model, const Head& head, Rows& rows) {
     const Box middle{less.x1 + 8.0f, row.y0, more.x0 - 8.0f, row.y1};
     DrawingList& list = canvas.list();
     list.ring(middle, 12.0f, paint(Role::edge), 1.4f);
-    float y = middle.centre().y - 0.5f * (label_height + canvas.type().height(large));
-    for (const bool first : {true, false}) {
-        const TypeStyle style = first ? small : large;
-        const std::string_view words = first ? label : std::string_view(value);
-        if (first && canvas.type().width(style, words) > middle.width() - 16.0f) {
-            y += canvas.paragraph({middle.x0 + 8.0f, y}, middle.width() - 16.0f, words, style,
-                                  Role::soft_ink, rows.on);
-            continue;
-        }
-        const float line = canvas.type().height(style);
-        list.text_centred({middle.centre().x, y + 0.5f * line}, words, style,
-                          first ? Role::soft_ink : Role::ink, rows.on);
-        y += first ? label_height : line;
-    }
+    const float y = middle.centre().y - 0.5f * (label_height + canvas.type().height(large));
+    canvas.centred_paragraph({middle.centre().x, y + 0.5f * label_height}, inside - 16.0f, label, small,
+                             Role::soft_ink, rows.on);
+    list.text_centred({middle.centre().x, y + label_height + 0.5f * canvas.type().height(large)}, value, large,
+                      Role::ink, rows.on);
     Thing& thing = list.thing("stop/number", ThingRole::button, middle);
     thing.label.assign(label);
     thing.value = value;

@@ -108,6 +108,7 @@ void Canvas::icon(Icon shape, Vec centre, float size, Role role) {
     case Icon::search: pen.ring(10.5f, 10.5f, 6.5f); pen.line({{15.5f, 15.5f}, {21, 21}}); break;
     case Icon::trash: draw_trash(pen); break;
     case Icon::check: pen.line({{4, 13}, {10, 19}, {20, 6}}); break;
+    case Icon::space: pen.line({{4, 13}, {4, 17}, {20, 17}, {20, 13}}); break;
     case Icon::more:
         for (const float x : {5.0f, 12.0f, 19.0f}) list().disc(pen.at(x, 12), 2.0f * pen.unit, pen.colour);
         break;

@@ -7,7 +7,8 @@ namespace {
 /// Above this text size the bar of places shows icons and the name of the present place only.
 constexpr float icons_only_scale = 1.3f;
 
-Layout lay_out_compact(const Model& model, const TypeMeasure& type) {
+Layout lay_out_compact(const Model& model, Canvas& canvas) {
+    const TypeMeasure& type = canvas.type();
     const Box window = model.window;
     const ViewState& state = *model.state;
     Layout layout;
@@ -16,8 +17,7 @@ Layout lay_out_compact(const Model& model, const TypeMeasure& type) {
     const bool icons_only = type.scale() > icons_only_scale;
     const float bar = std::max(60.0f, (icons_only ? 30.0f : 34.0f) + words + (icons_only ? 8 : 0));
     layout.places = {window.x0, window.y1 - bar, window.x1, window.y1};
-    const float line = 2.12f * type.height({TypeSize::body, true});
-    const float header = std::max(64.0f, line + type.height({TypeSize::small, false}) + 14.0f);
+    const float header = header_height(model, canvas, window.width());
     layout.header = {window.x0, window.y0, window.x1, window.y0 + header};
     const float room = layout.places.y0 - layout.header.y1;
     // Room for one finding with its button and the row that moves a stop; larger text gets more,
@@ -25,13 +25,13 @@ Layout lay_out_compact(const Model& model, const TypeMeasure& type) {
     const float wanted = state.place == Place::press ? 292.0f * (0.35f + 0.65f * type.scale()) : room;
     float panel = std::min(wanted, room * 0.56f);
     if (state.tall_sheet) panel = room * 0.8f;
-    if (state.pad) panel = std::min(room * 0.86f, std::max(panel, 372.0f + 60.0f * type.scale()));
     layout.panel = {window.x0, layout.places.y0 - panel, window.x1, layout.places.y0};
     layout.diagram = {window.x0, layout.header.y1, window.x1, layout.panel.y0};
     return layout;
 }
 
-Layout lay_out_wide(const Model& model, const TypeMeasure& type) {
+Layout lay_out_wide(const Model& model, Canvas& canvas) {
+    const TypeMeasure& type = canvas.type();
     const Box window = model.window;
     Layout layout;
     layout.compact = false;
@@ -39,19 +39,18 @@ Layout lay_out_wide(const Model& model, const TypeMeasure& type) {
     const float panel = std::clamp(200.0f + 140.0f * type.scale(), 320.0f, 0.42f * window.width());
     layout.places = {window.x0, window.y0, window.x0 + rail, window.y1};
     layout.panel = {window.x1 - panel, window.y0, window.x1, window.y1};
-    const float header = type.height({TypeSize::title, true}) +
-                         type.height({TypeSize::small, false}) + 30.0f;
-    layout.header = {layout.places.x1, window.y0, layout.panel.x0, window.y0 + std::max(68.0f, header)};
+    const float header = header_height(model, canvas, layout.panel.x0 - layout.places.x1);
+    layout.header = {layout.places.x1, window.y0, layout.panel.x0, window.y0 + header + 8.0f};
     layout.diagram = {layout.places.x1, layout.header.y1, layout.panel.x0, window.y1};
     return layout;
 }
 
 } // namespace
 
-Layout lay_out(const Model& model, const TypeMeasure& type) {
+Layout lay_out(const Model& model, Canvas& canvas) {
     const bool tall = model.window.height() > model.window.width();
     const bool compact = model.window.width() < compact_width || tall;
-    return compact ? lay_out_compact(model, type) : lay_out_wide(model, type);
+    return compact ? lay_out_compact(model, canvas) : lay_out_wide(model, canvas);
 }
 
 } // namespace carriageway

@@ -18,6 +18,13 @@ constexpr PadButton figures[] = {
     {PadKey::d1, "pad/1", "1"}, {PadKey::d2, "pad/2", "2"}, {PadKey::d3, "pad/3", "3"},
     {PadKey::minus, "pad/minus", "−"}, {PadKey::d0, "pad/0", "0"}, {PadKey::point, "pad/point", "."}};
 
+constexpr float key_gap = 6.0f;
+
+/// Keys are as high as their faces need, and never too small for a finger.
+float key_height(const Canvas& canvas) {
+    return std::max(44.0f, canvas.type().height({TypeSize::body, true}) + 6.0f);
+}
+
 void key(Canvas& canvas, std::string_view name, Box box, std::string_view face, PadKey what,
          ButtonLook look = ButtonLook::quiet) {
     canvas.button(name, box, face, look, canvas.action(PadPress{what}));
@@ -63,10 +70,10 @@ void draw_display(const Model& model, const Pad& pad, Rows& rows) {
 
 void draw_keys(const Model& model, const Pad& pad, Box box, Canvas& canvas) {
     const bool is_length = info_of(pad.field).quantity == Quantity::length;
-    const float gap = 6.0f;
+    const float gap = key_gap;
     const int columns = 4, rows = 5;
     const float w = (box.width() - gap * (columns - 1)) / columns;
-    const float h = std::clamp((box.height() - gap * (rows - 1)) / rows, 44.0f, 68.0f);
+    const float h = std::clamp((box.height() - gap * (rows - 1)) / rows, key_height(canvas), 72.0f);
     const auto cell = [&](int column, int row, int span = 1) {
         const float x = box.x0 + (w + gap) * static_cast<float>(column);
         const float y = box.y0 + (h + gap) * static_cast<float>(row);
@@ -84,9 +91,8 @@ void draw_keys(const Model& model, const Pad& pad, Box box, Canvas& canvas) {
     canvas.icon_button("pad/cancel", cell(0, 4, 1), Icon::close, canvas.word(Word::cancel),
                        canvas.action(PadPress{PadKey::cancel}), true, ButtonLook::plain);
     if (is_length) {
-        canvas.button("pad/space", cell(1, 4), "_", ButtonLook::quiet,
-                      canvas.action(PadPress{PadKey::space}));
-        canvas.list().things().back().label.assign(canvas.word(Word::space_key));
+        canvas.icon_button("pad/space", cell(1, 4), Icon::space, canvas.word(Word::space_key),
+                           canvas.action(PadPress{PadKey::space}), true, ButtonLook::quiet);
     }
     const Box accept = is_length ? cell(2, 4, 2) : cell(1, 4, 3);
     canvas.list().round(accept, 12.0f, paint(Role::strong));
@@ -99,16 +105,37 @@ void draw_keys(const Model& model, const Pad& pad, Box box, Canvas& canvas) {
 
 } // namespace
 
+float pad_height(const Model& model, Canvas& canvas, float window_width) {
+    const Pad& pad = *model.state->pad;
+    const float width = std::min(window_width - 32.0f, 420.0f);
+    const TypeStyle small{TypeSize::small, false};
+    const std::string below = pad.trouble.empty() ? reading_of(model, pad) : pad.trouble;
+    return 14.0f + canvas.paragraph_height(width, capitalised(canvas.word(field_word(pad.field))),
+                                           {TypeSize::body, true}) +
+           4.0f + canvas.type().height({TypeSize::large, true}) + 18.0f +
+           std::max(canvas.type().height(small) * 1.06f, canvas.paragraph_height(width, below, small)) + 6.0f +
+           5.0f * key_height(canvas) + 4.0f * key_gap + 10.0f;
+}
+
 void number_pad(const Model& model, const Layout& layout, Canvas& canvas) {
     const Pad& pad = *model.state->pad;
     DrawingList& list = canvas.list();
-    list.set_layer(1);
-    const Box box = layout.panel;
-    list.round(box, layout.compact ? 16.0f : 0.0f, paint(Role::panel));
+    // In compact windows the pad covers the places and as much of the rest as it needs.
+    Box box = layout.panel;
+    if (layout.compact) {
+        const float height = pad_height(model, canvas, box.width());
+        box.y1 = model.window.y1;
+        box.y0 = std::max(model.window.y0, std::min(layout.panel.y0, box.y1 - height));
+        list.set_layer(2);
+    } else {
+        list.set_layer(1);
+    }
+    list.round({box.x0, box.y0, box.x1, box.y1 + (layout.compact ? 20.0f : 0.0f)},
+               layout.compact ? 16.0f : 0.0f, paint(Role::panel));
     list.ring({box.x0 - 2.0f, box.y0, box.x1 + 2.0f, box.y1 + 20.0f}, layout.compact ? 16.0f : 0.0f,
               paint(Role::edge), 1.0f);
     list.thing("pad", ThingRole::region, box).label.assign(canvas.word(Word::type_number));
-    float width = std::min(box.width() - 32.0f, 420.0f);
+    const float width = std::min(box.width() - 32.0f, 420.0f);
     Rows rows{canvas, box.centre().x - 0.5f * width, width, box.y0 + 14.0f, Role::panel};
     draw_display(model, pad, rows);
     draw_keys(model, pad, {rows.x, rows.y, rows.x + width, box.y1 - 8.0f}, canvas);

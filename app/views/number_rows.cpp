@@ -52,19 +52,22 @@ void number_row(const Model& model, HeadId head, Field field, Rows& rows) {
     const TypeStyle body{TypeSize::body, false}, bold{TypeSize::body, true};
     const float value_width = canvas.type().width(bold, value);
     const float label_width = rows.width - value_width - 34.0f;
-    const bool stacked = label_width < 0.4f * rows.width;
-    const float text = canvas.paragraph_height(stacked ? rows.width - 24.0f : label_width, label, body);
-    const float line = canvas.type().height(bold);
+    // Label and value share a line while every word of the label has room in it.
+    const bool stacked = label_width < std::max(0.4f * rows.width, canvas.widest_word(label, body));
+    const float inside = rows.width - 24.0f;
+    const float text = canvas.paragraph_height(stacked ? inside : label_width, label, body);
+    const float line = canvas.paragraph_height(inside, value, bold);
     const float height = std::max(48.0f, (stacked ? text + line : std::max(text, line)) + 18.0f);
     const Box box = rows.next(height, 4.0f);
     DrawingList& list = canvas.list();
     list.round(box, 10.0f, paint(Role::quiet));
-    const float total = stacked ? text + line : text;
-    const float top = box.centre().y - 0.5f * total;
-    canvas.paragraph({box.x0 + 12.0f, top}, stacked ? rows.width - 24.0f : label_width, label, body,
-                     Role::ink, Role::quiet);
-    list.text({box.x1 - 12.0f - value_width, stacked ? top + text : box.centre().y - 0.5f * line}, value,
-              bold, Role::ink, Role::quiet);
+    const float top = box.centre().y - 0.5f * (stacked ? text + line : text);
+    canvas.paragraph({box.x0 + 12.0f, top}, stacked ? inside : label_width, label, body, Role::ink, Role::quiet);
+    if (stacked)
+        canvas.paragraph({box.x0 + 12.0f, top + text}, inside, value, bold, Role::ink, Role::quiet);
+    else
+        list.text({box.x1 - 12.0f - value_width, box.centre().y - 0.5f * line}, value, bold, Role::ink,
+                  Role::quiet);
     Thing& thing = list.thing(field_thing(model, head, field), ThingRole::button, box);
     thing.label.assign(label);
     thing.value = value;
@@ -83,7 +86,10 @@ void choices(std::string_view name, std::string_view label, const std::vector<Ch
     // Side by side where the words fit, else one below the other.
     const bool across = widest <= each;
     if (!across) each = rows.width - 4.0f;
-    const float line = std::max(44.0f, canvas.type().height(style) + 18.0f);
+    float tallest = canvas.type().height(style);
+    for (const Choice& option : options)
+        tallest = std::max(tallest, canvas.paragraph_height(each - 16.0f, option.words, style));
+    const float line = std::max(44.0f, tallest + 18.0f);
     const Box box = rows.next((across ? line : line * count) + 4.0f, 12.0f);
     DrawingList& list = canvas.list();
     list.round(box, 12.0f, paint(Role::quiet));
@@ -99,8 +105,9 @@ void choices(std::string_view name, std::string_view label, const std::vector<Ch
             list.round(part.inset(1.0f), 10.0f, paint(Role::panel));
             list.ring(part.inset(1.0f), 10.0f, paint(Role::ink), 1.6f);
         }
-        list.text_centred(part.centre(), option.words, style, option.chosen ? Role::ink : Role::soft_ink,
-                          option.chosen ? Role::panel : Role::quiet);
+        canvas.centred_paragraph(part.centre(), part.width() - 16.0f, option.words, style,
+                                 option.chosen ? Role::ink : Role::soft_ink,
+                                 option.chosen ? Role::panel : Role::quiet);
         Thing& thing = list.thing(option.name, ThingRole::tab, part);
         thing.label = option.words;
         thing.chosen = option.chosen;

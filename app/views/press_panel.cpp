@@ -29,15 +29,16 @@ void head_rows(const Model& model, Rows& rows) {
     Canvas& canvas = rows.canvas;
     for (const HeadAssessment& assessed : model.assessment->heads) {
         const Head& head = *find_head(*model.job, assessed.head);
-        const float line = canvas.type().height({TypeSize::body, true});
-        const Box box = rows.next(std::max(48.0f, line + 20.0f), 4.0f);
+        const std::string name = head_title(canvas.language(), head);
+        const TypeStyle style{TypeSize::body, false};
+        const float text = canvas.paragraph_height(rows.width - 60.0f, name, style, 3);
+        const Box box = rows.next(std::max(48.0f, text + 20.0f), 4.0f);
         const Role role = verdict_role(assessed);
         DrawingList& list = canvas.list();
         list.disc({box.x0 + 12.0f, box.centre().y}, 9.0f, own_colour(head.ink));
         list.circle({box.x0 + 12.0f, box.centre().y}, 9.0f, paint(Role::edge), 1.2f);
-        const std::string name = head_title(canvas.language(), head);
-        canvas.paragraph({box.x0 + 32.0f, box.centre().y - 0.5f * line}, box.width() - 60.0f, name,
-                         {TypeSize::body, false}, Role::ink, rows.on, 1);
+        canvas.paragraph({box.x0 + 32.0f, box.centre().y - 0.5f * text}, rows.width - 60.0f, name, style,
+                         Role::ink, rows.on, 3);
         draw_verdict(list, {box.x1 - 14.0f, box.centre().y}, 14.0f, role);
         Thing& thing = list.thing("row/" + std::to_string(head.station), ThingRole::list_item, box);
         thing.label = name;

@@ -108,7 +108,9 @@ void panel(const Model& model, const Layout& layout, Canvas& canvas) {
     DrawingList& list = canvas.list();
     const Box box = layout.panel;
     list.set_layer(1);
-    list.round(box, layout.compact ? 16.0f : 0.0f, paint(Role::panel));
+    // Its lower corners lie behind the bar of places.
+    list.round({box.x0, box.y0, box.x1, box.y1 + (layout.compact ? 20.0f : 0.0f)},
+               layout.compact ? 16.0f : 0.0f, paint(Role::panel));
     const Vec edge[] = {{box.x0, layout.compact ? box.y0 + 12.0f : box.y0}, {box.x0, box.y1}};
     if (!layout.compact) list.line(edge, 2, paint(Role::edge), 1.0f);
     else list.ring({box.x0 - 2.0f, box.y0, box.x1 + 2.0f, box.y1 + 20.0f}, 16.0f, paint(Role::edge), 1.0f);
@@ -148,22 +150,20 @@ void press_place(const Model& model, const Layout& layout, Canvas& canvas) {
     canvas.list().round(layout.diagram, 0.0f, paint(Role::paper));
     diagram(model, layout, canvas);
     press_header(model, layout, canvas);
-    if (model.state->pad) {
-        number_pad(model, layout, canvas);
-        if (layout.compact) return;
-    }
-    if (!(model.state->pad && !layout.compact)) panel(model, layout, canvas);
+    if (model.state->pad) number_pad(model, layout, canvas);
+    else panel(model, layout, canvas);
 }
 
 void draw_frame(const Model& model, Frame& frame) {
     Canvas canvas(frame, model.state->looks.language);
-    const Layout layout = lay_out(model, frame.list.type());
+    const Layout layout = lay_out(model, canvas);
     switch (model.state->place) {
     case Place::press: press_place(model, layout, canvas); break;
     case Place::jobs: jobs_place(model, layout, canvas); break;
     }
     canvas.list().set_layer(1);
-    places_bar(model, layout, canvas);
+    const bool covered = layout.compact && model.state->pad && model.state->place == Place::press;
+    if (!covered) places_bar(model, layout, canvas);
     notice_line(model, layout, canvas);
     canvas.list().set_layer(0);
 }

@@ -1,4 +1,4 @@
-// What surrounds every place: the bar of places, the header, the line of notice.
+// What surrounds every place: the bar of places and the line of notice.
 #include "app/views/views.h"
 
 namespace carriageway {
@@ -41,17 +41,6 @@ void place_tab(const Model& model, const PlaceRow& row, Box box, bool with_words
     thing.action = canvas.action(GoTo{row.place});
 }
 
-std::string save_words(const Model& model, Canvas& canvas) {
-    switch (model.save) {
-    case SaveState::saved: return std::string(canvas.word(Word::saved));
-    case SaveState::waiting: return std::string(canvas.word(Word::not_yet_saved));
-    case SaveState::failed: return std::string(canvas.word(Word::save_failed));
-    case SaveState::not_kept: return std::string(canvas.word(Word::nothing_is_kept));
-    case SaveState::none: break;
-    }
-    return {};
-}
-
 } // namespace
 
 void places_bar(const Model& model, const Layout& layout, Canvas& canvas) {
@@ -82,51 +71,6 @@ void places_bar(const Model& model, const Layout& layout, Canvas& canvas) {
     }
 }
 
-void press_header(const Model& model, const Layout& layout, Canvas& canvas) {
-    const ViewState& state = *model.state;
-    DrawingList& list = canvas.list();
-    const Box box = layout.header;
-    const Head* head = find_head(*model.job, state.head);
-    const TypeStyle title{TypeSize::title, true}, small{TypeSize::small, false};
-    // Undo and redo at the right, always in the same place.
-    const float side = 48.0f;
-    float right = box.x1 - 8.0f;
-    const float top = box.y0 + std::max(4.0f, 0.5f * (box.height() - side));
-    const auto tool = [&](std::string_view name, Icon icon, Word words, Action action, bool enabled) {
-        canvas.icon_button(name, {right - side, top, right, top + side}, icon, canvas.word(words),
-                           canvas.action(std::move(action)), enabled, ButtonLook::bare);
-        right -= side;
-    };
-    tool("redo", Icon::redo, Word::redo, Redo{}, model.can_redo);
-    tool("undo", Icon::undo, Word::undo, Undo{}, model.can_undo);
-    float left = box.x0 + 16.0f;
-    if (head) {
-        canvas.icon_button("back", {box.x0 + 2.0f, top, box.x0 + 2.0f + side, top + side}, Icon::back,
-                           canvas.word(Word::whole_press), canvas.action(ChooseHead{0}), true,
-                           ButtonLook::bare);
-        left = box.x0 + side + 4.0f;
-    }
-    const std::string name = head ? head_name(model, *head) : model.job->name;
-    const std::string heads = say(
-        canvas.language(), Word::heads_fit,
-        {std::to_string(model.assessment->fit_heads), std::to_string(model.assessment->heads.size())});
-    const std::string saved = save_words(model, canvas);
-    const std::string line = head            ? model.job->name
-                             : saved.empty() ? heads
-                                             : heads + " · " + saved;
-    const float width = right - left - 4.0f;
-    // A long name takes two smaller lines rather than losing its end.
-    const bool fits = list.type().width(title, name) <= width;
-    const TypeStyle style = fits ? title : TypeStyle{TypeSize::body, true};
-    const float height = canvas.paragraph_height(width, name, style, 2) +
-                         canvas.paragraph_height(width, line, small, 1);
-    float y = box.y0 + 0.5f * (box.height() - height);
-    y += canvas.paragraph({left, y}, width, name, style, Role::ink, Role::paper, 2);
-    canvas.paragraph({left, y}, width, line, small, Role::soft_ink, Role::paper, 1);
-    canvas.reading("title", {left, box.y0, right, box.y1}, name, line);
-    canvas.reading("saved", {left, y, right, box.y1}, saved, model.save_trouble);
-}
-
 void notice_line(const Model& model, const Layout& layout, Canvas& canvas) {
     const std::optional<Notice>& notice = model.state->notice;
     if (!notice) return;
@@ -135,22 +79,27 @@ void notice_line(const Model& model, const Layout& layout, Canvas& canvas) {
     list.set_layer(2);
     const TypeStyle style{TypeSize::body, false};
     const float most = std::min(560.0f, layout.diagram.width() - 16.0f);
-    const float button = notice->restore ? 110.0f * std::max(1.0f, canvas.scale()) : 0.0f;
-    const float text = most - 28.0f - button - 44.0f;
-    const float height = std::max(60.0f, canvas.paragraph_height(text, notice->text, style) + 24.0f);
+    // The button that takes it back stands beside the words, or below them where they need the width.
+    const float beside = 110.0f * std::max(1.0f, canvas.scale());
+    const bool stacked = notice->restore && most - 72.0f - beside < 200.0f * canvas.scale();
+    const float text = most - 72.0f - (notice->restore && !stacked ? beside : 0.0f);
+    const float line = canvas.paragraph_height(text, notice->text, style);
+    const float button = canvas.button_height(canvas.word(Word::undo), {}, beside, 48.0f);
+    const float height = std::max(60.0f, line + 24.0f) + (stacked ? button + 8.0f : 0.0f);
     const float middle = layout.diagram.centre().x;
     const float bottom = layout.compact ? layout.places.y0 - 8.0f : model.window.y1 - 16.0f;
     const Box box{middle - 0.5f * most, bottom - height, middle + 0.5f * most, bottom};
     list.thing("notice", ThingRole::region, box).label = notice->text;
     list.round(box, 12.0f, paint(Role::strong));
-    const float line = canvas.paragraph_height(text, notice->text, style);
-    canvas.paragraph({box.x0 + 14.0f, box.centre().y - 0.5f * line}, text, notice->text, style,
-                     Role::on_strong, Role::strong);
-    if (notice->restore)
-        canvas.button("notice/restore",
-                      {box.x1 - 48.0f - button, box.y0 + 6.0f, box.x1 - 48.0f, box.y1 - 6.0f},
-                      canvas.word(Word::undo), ButtonLook::quiet,
+    const float top = stacked ? box.y0 + 12.0f : box.centre().y - 0.5f * line;
+    canvas.paragraph({box.x0 + 14.0f, top}, text, notice->text, style, Role::on_strong, Role::strong);
+    if (notice->restore) {
+        const Box at = stacked ? Box{box.x0 + 14.0f, box.y1 - button - 8.0f, box.x1 - 60.0f, box.y1 - 8.0f}
+                               : Box{box.x1 - 48.0f - beside, box.centre().y - 0.5f * button, box.x1 - 48.0f,
+                                     box.centre().y + 0.5f * button};
+        canvas.button("notice/restore", at, canvas.word(Word::undo), ButtonLook::quiet,
                       canvas.action(RestoreJob{notice->restore}));
+    }
     canvas.icon(Icon::close, {box.x1 - 24.0f, box.centre().y}, 16.0f, Role::on_strong);
     Thing& close = list.thing("notice/close", ThingRole::button,
                               {box.x1 - 46.0f, box.y0 + 2.0f, box.x1 - 2.0f, box.y1 - 2.0f});

@@ -42,7 +42,10 @@ struct Layout {
 /// Below this width, dp, the window is compact; so is one that is taller than wide.
 inline constexpr float compact_width = 600.0f;
 
-Layout lay_out(const Model& model, const TypeMeasure& type);
+Layout lay_out(const Model& model, Canvas& canvas);
+
+/// Height that the header's texts need in a width.
+float header_height(const Model& model, Canvas& canvas, float width);
 
 /// Draws the whole frame.
 void draw_frame(const Model& model, Frame& frame);
@@ -58,6 +61,8 @@ void head_panel(const Model& model, const HeadAssessment& head, bool compact, Ro
 void press_panel(const Model& model, bool compact, Rows& rows);
 void looks_panel(const Model& model, Rows& rows);
 void number_pad(const Model& model, const Layout& layout, Canvas& canvas);
+/// Height that the pad needs in a compact window.
+float pad_height(const Model& model, Canvas& canvas, float window_width);
 void notice_line(const Model& model, const Layout& layout, Canvas& canvas);
 
 /// One finding with its reason and, where there is one, the button that fixes it.

@@ -1,0 +1,94 @@
+// The header of the press place: whose job, how it stands, and the way back.
+#include "app/text/sentences.h"
+#include "app/views/views.h"
+
+namespace carriageway {
+
+namespace {
+
+constexpr float tool_side = 48.0f;
+constexpr TypeStyle small{TypeSize::small, false};
+
+std::string save_words(const Model& model) {
+    const Language language = model.state->looks.language;
+    switch (model.save) {
+    case SaveState::saved: return std::string(word(language, Word::saved));
+    case SaveState::waiting: return std::string(word(language, Word::not_yet_saved));
+    case SaveState::failed: return std::string(word(language, Word::save_failed));
+    case SaveState::not_kept: return std::string(word(language, Word::nothing_is_kept));
+    case SaveState::none: break;
+    }
+    return {};
+}
+
+/// The header's two texts, and how many lines each may take.
+struct HeaderText {
+    std::string title;
+    std::string line;
+    int line_rows;
+};
+
+HeaderText text_of(const Model& model) {
+    const Head* head = find_head(*model.job, model.state->head);
+    if (head) return {head_name(model, *head), model.job->name, 1};
+    const std::string heads = say(model.state->looks.language, Word::heads_fit,
+                                  {std::to_string(model.assessment->fit_heads),
+                                   std::to_string(model.assessment->heads.size())});
+    const std::string saved = save_words(model);
+    return {model.job->name, saved.empty() ? heads : heads + " · " + saved, 4};
+}
+
+/// A long name takes two smaller lines rather than losing its end.
+TypeStyle title_style(const TypeMeasure& type, std::string_view title, float width) {
+    const TypeStyle large{TypeSize::title, true};
+    return type.width(large, title) <= width ? large : TypeStyle{TypeSize::body, true};
+}
+
+float text_width(const Model& model, float width) {
+    const float left = model.state->head != 0 ? tool_side + 4.0f : 16.0f;
+    return width - left - 2.0f * tool_side - 12.0f;
+}
+
+} // namespace
+
+float header_height(const Model& model, Canvas& canvas, float width) {
+    const HeaderText text = text_of(model);
+    const float inside = text_width(model, width);
+    const TypeStyle style = title_style(canvas.type(), text.title, inside);
+    return std::max(64.0f, canvas.paragraph_height(inside, text.title, style, 2) +
+                               canvas.paragraph_height(inside, text.line, small, text.line_rows) + 16.0f);
+}
+
+void press_header(const Model& model, const Layout& layout, Canvas& canvas) {
+    const Box box = layout.header;
+    // Undo and redo at the right, always in the same place.
+    const float top = box.y0 + std::max(4.0f, 0.5f * (box.height() - tool_side));
+    float right = box.x1 - 8.0f;
+    const auto tool = [&](std::string_view name, Icon icon, Word words, Action action, bool enabled) {
+        canvas.icon_button(name, {right - tool_side, top, right, top + tool_side}, icon,
+                           canvas.word(words), canvas.action(std::move(action)), enabled,
+                           ButtonLook::bare);
+        right -= tool_side;
+    };
+    tool("redo", Icon::redo, Word::redo, Redo{}, model.can_redo);
+    tool("undo", Icon::undo, Word::undo, Undo{}, model.can_undo);
+    float left = box.x0 + 16.0f;
+    if (model.state->head != 0) {
+        canvas.icon_button("back", {box.x0 + 2.0f, top, box.x0 + 2.0f + tool_side, top + tool_side},
+                           Icon::back, canvas.word(Word::whole_press), canvas.action(ChooseHead{0}), true,
+                           ButtonLook::bare);
+        left = box.x0 + tool_side + 4.0f;
+    }
+    const HeaderText text = text_of(model);
+    const float width = text_width(model, box.width());
+    const TypeStyle style = title_style(canvas.type(), text.title, width);
+    const float height = canvas.paragraph_height(width, text.title, style, 2) +
+                         canvas.paragraph_height(width, text.line, small, text.line_rows);
+    float y = box.y0 + 0.5f * (box.height() - height);
+    y += canvas.paragraph({left, y}, width, text.title, style, Role::ink, Role::paper, 2);
+    canvas.paragraph({left, y}, width, text.line, small, Role::soft_ink, Role::paper, text.line_rows);
+    canvas.reading("title", {left, box.y0, right, box.y1}, text.title, text.line);
+    canvas.reading("saved", {left, y, right, box.y1}, save_words(model), model.save_trouble);
+}
+
+} // namespace carriageway

@@ -1,0 +1,243 @@
+// What every frame must keep to, at every size, language and text size: targets large enough,
+// no text cut or laid over other text, every colour pair with its contrast.
+#include <map>
+#include <set>
+
+#include <catch2/catch_test_macros.hpp>
+
+#include "tests/app/driver.h"
+
+using namespace carriageway;
+
+namespace {
+
+constexpr WindowSize sizes[] = {small_phone, phone, tablet, desktop};
+constexpr Language languages[] = {Language::english, Language::spanish, Language::pseudo};
+constexpr float scales[] = {0.8f, 1.0f, 1.3f, 1.6f, 2.0f};
+
+const char* name_of(Language language) {
+    return language == Language::english ? "English" : language == Language::spanish ? "Spanish" : "pseudo";
+}
+
+/// Every state of the program that a layout test looks at; `look` is called for each frame.
+template <class Look>
+void visit_frames(Driver& driver, Look look) {
+    const auto scrolled = [&](const std::string& where) {
+        ViewState& state = driver.program().state();
+        for (int page = 0; page < 40; ++page) {
+            look(where + ", page " + std::to_string(page));
+            const float before = state.panel_scroll + state.jobs_scroll;
+            state.panel_scroll += 150.0f;
+            state.jobs_scroll += state.place == Place::jobs ? 150.0f : 0.0f;
+            driver.settle();
+            if (state.panel_scroll + state.jobs_scroll <= before + 1.0f) break;
+        }
+        state.panel_scroll = state.jobs_scroll = 0.0f;
+        driver.settle();
+    };
+    scrolled("press");
+    for (const int station : {2, 5, 6, 7, 8, 9}) {
+        driver.program().choose_head(head_on(driver.session().job(), station)->id);
+        driver.settle();
+        look("head " + std::to_string(station));
+    }
+    driver.program().state().open.fill(true);
+    driver.program().choose_head(head_on(driver.session().job(), 7)->id);
+    driver.settle();
+    scrolled("head 7, all open");
+    const HeadId head = driver.program().state().head;
+    for (const Field field : {Field::machine_stop, Field::squeegee_angle, Field::flood_pivot_height}) {
+        driver.program().act(OpenPad{head, field});
+        driver.program().state().pad->trouble =
+            say(driver.session().looks().language, Word::number_not_read, {"12 thumbs"});
+        driver.settle();
+        look("number pad");
+        driver.program().state().pad.reset();
+    }
+    driver.program().act(ChooseHead{0});
+    driver.settle();
+    scrolled("press, all open");
+    driver.program().act(GoTo{Place::jobs});
+    driver.program().act(ChooseJob{driver.session().rows().front().id});
+    driver.settle();
+    scrolled("jobs");
+    driver.program().notice("The library can't be used: the disk is full.", true, 1);
+    driver.settle();
+    look("notice");
+}
+
+bool is_scroll(const Frame& frame, const Box& clip) {
+    for (const ScrollArea& area : frame.scrolls)
+        if (std::abs(area.box.y0 - clip.y0) < 1.0f && std::abs(area.box.y1 - clip.y1) < 1.0f) return true;
+    return false;
+}
+
+struct Words {
+    std::string text;
+    Box box;
+    int clip;
+    int layer;
+};
+
+std::vector<Words> words_of(const DrawingList& list) {
+    std::vector<Words> out;
+    for (const Mark& mark : list.marks()) {
+        if (mark.kind != MarkKind::text) continue;
+        const Vec at = list.points(mark)[0];
+        out.push_back({std::string(list.words(mark)), {at.x, at.y, at.x + mark.extent.x, at.y + mark.extent.y},
+                       mark.clip, mark.layer});
+    }
+    return out;
+}
+
+std::string place_of(const Words& words) {
+    return "\"" + words.text + "\" at " + std::to_string(static_cast<int>(words.box.x0)) + "," +
+           std::to_string(static_cast<int>(words.box.y0));
+}
+
+/// Names that people type may be shortened; nothing else may.
+bool may_shorten(const Driver& driver, const std::string& text) {
+    const std::string start = text.substr(0, text.size() - 3);
+    const auto begins = [&](const std::string& name) {
+        return !start.empty() && name.find(start.substr(0, std::min<std::size_t>(6, start.size()))) != std::string::npos;
+    };
+    Driver& d = const_cast<Driver&>(driver);
+    const Job& job = d.session().job();
+    if (begins(job.name) || begins(job.press.name)) return true;
+    for (const Head& head : job.heads)
+        if (text.find(head.colour.substr(0, 4)) != std::string::npos || begins(std::to_string(head.station) + " " + head.colour))
+            return true;
+    for (const JobRow& row : d.session().rows())
+        if (begins(row.colours) || begins(row.press + " · " + row.colours)) return true;
+    return false;
+}
+
+void check_text(Driver& driver, const std::string& where, std::set<std::string>& faults) {
+    const Frame& frame = driver.program().frame();
+    const DrawingList& list = frame.list;
+    const std::vector<Words> words = words_of(list);
+    for (const Words& w : words) {
+        const Box clip = list.clip_box(w.clip);
+        const bool scrolls = is_scroll(frame, clip);
+        if (scrolls && (w.box.y1 < clip.y0 || w.box.y0 > clip.y1)) continue; // scrolled away
+        if (w.box.x0 < clip.x0 - 0.5f || w.box.x1 > clip.x1 + 0.5f)
+            faults.insert(where + ": cut at the side: " + place_of(w));
+        if (!scrolls && (w.box.y0 < clip.y0 - 0.5f || w.box.y1 > clip.y1 + 0.5f))
+            faults.insert(where + ": cut above or below: " + place_of(w));
+        if (w.text.size() >= 3 && w.text.ends_with("…") && !may_shorten(driver, w.text))
+            faults.insert(where + ": shortened: " + place_of(w));
+    }
+    for (std::size_t i = 0; i < words.size(); ++i)
+        for (std::size_t j = i + 1; j < words.size(); ++j) {
+            const Words &a = words[i], &b = words[j];
+            if (a.layer != b.layer) continue;
+            const Box seen_a = common(a.box, list.clip_box(a.clip)), seen_b = common(b.box, list.clip_box(b.clip));
+            const Box both = common(seen_a, seen_b);
+            if (both.width() > 1.0f && both.height() > 1.0f)
+                faults.insert(where + ": overlap: " + place_of(a) + " and " + place_of(b));
+        }
+}
+
+/// Panels hide what lies below them: words of a lower layer must not run under one.
+void check_hidden(Driver& driver, const std::string& where, std::set<std::string>& faults) {
+    const DrawingList& list = driver.list();
+    for (const Words& w : words_of(list))
+        for (const Thing& thing : list.things()) {
+            if (thing.role != ThingRole::region || thing.layer <= w.layer || thing.layer > 1) continue;
+            const Box seen = common(thing.box, list.clip_box(thing.clip));
+            const Box both = common(common(w.box, list.clip_box(w.clip)), seen);
+            if (both.width() > 1.0f && both.height() > 1.0f)
+                faults.insert(where + ": under " + thing.name + ": " + place_of(w));
+        }
+}
+
+void check_targets(Driver& driver, const std::string& where, std::set<std::string>& faults) {
+    for (const Thing& thing : driver.list().things()) {
+        if (!thing.enabled || (thing.action < 0 && thing.hold < 0)) continue;
+        const bool fix = thing.name.ends_with("/fix") || thing.name.ends_with("-stop") ||
+                         thing.name == "set-every-stop" || thing.name == "set-this-head";
+        const float least = fix ? 60.0f : 44.0f;
+        // A head on the whole press is as large as its drawing; the list of heads beside it has a
+        // row for each, which this test also measures.
+        if (thing.name.starts_with("head/") && thing.name.find('/', 5) == std::string::npos) continue;
+        if (thing.target.width() < least - 0.01f || thing.target.height() < least - 0.01f)
+            faults.insert(where + ": " + thing.name + " is " + std::to_string(thing.target.width()) + " x " +
+                          std::to_string(thing.target.height()));
+    }
+}
+
+std::string listing(const std::set<std::string>& faults) {
+    std::string out = std::to_string(faults.size()) + " faults";
+    int shown = 0;
+    for (const std::string& fault : faults)
+        if (++shown <= 60) out += "\n  " + fault;
+    return out;
+}
+
+} // namespace
+
+TEST_CASE("Every target is large enough for a finger at every size and text size") {
+    std::set<std::string> faults;
+    int frames = 0;
+    for (const WindowSize& size : sizes)
+        for (const float scale : {0.8f, 1.0f, 2.0f}) {
+            Driver driver(size);
+            driver.set_looks(Language::english, scale);
+            visit_frames(driver, [&](const std::string& where) {
+                ++frames;
+                check_targets(driver, std::string(size.name) + " " + std::to_string(scale) + " " + where, faults);
+            });
+        }
+    INFO(listing(faults));
+    CHECK(frames > 300);
+    CHECK(faults.empty());
+}
+
+TEST_CASE("No text is cut, shortened or laid over other text") {
+    for (const WindowSize& size : sizes)
+        for (const Language language : languages) {
+            std::set<std::string> faults;
+            int frames = 0;
+            for (const float scale : scales) {
+                Driver driver(size);
+                driver.set_looks(language, scale);
+                visit_frames(driver, [&](const std::string& where) {
+                    ++frames;
+                    const std::string here = std::string(size.name) + " " + name_of(language) + " " +
+                                             std::to_string(static_cast<int>(scale * 100)) + " % " + where;
+                    check_text(driver, here, faults);
+                    check_hidden(driver, here, faults);
+                });
+            }
+            INFO(listing(faults));
+            CHECK(frames > 100);
+            CHECK(faults.empty());
+        }
+}
+
+TEST_CASE("Every pair of text colour and ground in use passes its contrast") {
+    // WCAG 2.2, 1.4.3: 4.5, or 3 for large text (24 px, or 18.66 px bold).
+    std::map<std::pair<Role, Role>, float> pairs; // smallest em seen
+    for (const WindowSize& size : sizes)
+        for (const ThemeChoice theme : {ThemeChoice::light, ThemeChoice::dark}) {
+            Driver driver(size);
+            driver.set_looks(Language::english, 1.0f, theme);
+            visit_frames(driver, [&](const std::string&) {
+                for (const Mark& mark : driver.list().marks()) {
+                    if (mark.kind != MarkKind::text || mark.colour.own) continue;
+                    const float em = em_of(mark.style.size) * (mark.style.bold ? 24.0f / 18.66f : 1.0f);
+                    const auto key = std::pair(mark.colour.role, mark.on);
+                    const auto found = pairs.find(key);
+                    if (found == pairs.end() || found->second > em) pairs[key] = em;
+                }
+            });
+        }
+    CHECK(pairs.size() > 12);
+    for (const auto& [pair, em] : pairs)
+        for (const Theme theme : {Theme::light, Theme::dark}) {
+            INFO("role " << static_cast<int>(pair.first) << " on " << static_cast<int>(pair.second)
+                         << (theme == Theme::light ? ", light" : ", dark"));
+            CHECK(contrast(colour_of(theme, pair.first), colour_of(theme, pair.second)) >=
+                  (em >= 24.0f ? 3.0 : 4.5));
+        }
+}
