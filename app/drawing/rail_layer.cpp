@@ -87,7 +87,8 @@ void draw_allowed(const DiagramInput& input, const HeadView& view, const Rail& r
         const float width = list.type().width(style, words) + 12.0f;
         const float height = list.type().height(style) + 6.0f;
         const Vec end = rail.at(y);
-        for (const float shift : {0.0f, 1.2f * height, -1.2f * height, 2.4f * height}) {
+        for (const float lines : {0.0f, 1.2f, -1.2f, 2.4f, -2.4f, 3.6f, -3.6f, 4.8f, -4.8f}) {
+            const float shift = lines * height;
             Box box{end.x - 26.0f - width, end.y - 0.5f * height + shift, end.x - 26.0f,
                     end.y + 0.5f * height + shift};
             const float dx = std::max(0.0f, labels.within().x0 + 4.0f - box.x0);

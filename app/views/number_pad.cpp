@@ -27,7 +27,12 @@ float key_height(const Canvas& canvas) {
 
 void key(Canvas& canvas, std::string_view name, Box box, std::string_view face, PadKey what,
          ButtonLook look = ButtonLook::quiet) {
-    canvas.button(name, box, face, look, canvas.action(PadPress{what}));
+    const Role fill = look == ButtonLook::quiet ? Role::quiet : Role::panel;
+    canvas.list().round(box, 12.0f, paint(fill));
+    canvas.list().text_centred(box.centre(), face, {TypeSize::body, true}, Role::ink, fill);
+    Thing& thing = canvas.list().thing(name, ThingRole::button, box);
+    thing.label.assign(face);
+    thing.action = canvas.action(PadPress{what});
 }
 
 /// What the typed text comes to, or what it should look like.
