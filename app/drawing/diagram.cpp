@@ -122,7 +122,7 @@ void take_frames(const DiagramInput& input, LabelPlacer& labels) {
     for (std::size_t i = 0; i < input.job->heads.size(); ++i) {
         const HeadView view = view_of(input, i);
         const Screen& screen = view.head->screen;
-        const double side = 0.7 * std::min(screen.across, screen.along);
+        const double side = 0.6 * std::min(screen.across, screen.along);
         for (const double x : {-0.5, 0.5})
             for (const double y : {-0.5, 0.0, 0.5})
                 labels.take(around(view.to(x * (screen.across - side), y * (screen.along - side)),
@@ -165,7 +165,11 @@ void draw_diagram(const DiagramInput& input, DrawingList& list, DiagramThings& t
         }
         if (!full || in_full(input, view)) draw_head_labels(input, view, list, labels);
         const std::string name = "head/" + std::to_string(view.head->station);
-        list.thing(name, ThingRole::button, common(box_of(view), input.projection.view));
+        const Box seen = common(box_of(view), input.projection.view);
+        // A sliver of a neighbour at the edge is no target.
+        const float least = view.head->id == input.chosen || !full ? 0.0f : 60.0f;
+        if (seen.width() <= least || seen.height() <= least) continue;
+        list.thing(name, ThingRole::button, seen);
         things.heads.push_back({view.head->id, list.things().size() - 1});
     }
     list.pop_clip();

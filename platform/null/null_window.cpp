@@ -146,6 +146,9 @@ void NullWindow::feed_imgui(const InputEvent& event) const {
             io.AddKeyEvent(ImGuiMod_Alt, event.alt);
             io.AddKeyEvent(imgui_key(event.key), true);
             io.AddKeyEvent(imgui_key(event.key), false);
+            // Fingers leave the modifiers too, or the next letters would be shortcuts.
+            for (const ImGuiKey modifier : {ImGuiMod_Ctrl, ImGuiMod_Shift, ImGuiMod_Alt})
+                io.AddKeyEvent(modifier, false);
             break;
         case InputKind::text: io.AddInputCharactersUTF8(event.text.c_str()); break;
         case InputKind::pinch:

@@ -1,0 +1,194 @@
+// The jobs place on a real library in a folder of its own: find, open, rename, duplicate, delete,
+// import, export; and what the program keeps from one start to the next.
+#include <filesystem>
+#include <fstream>
+
+#include <catch2/catch_test_macros.hpp>
+#include <unistd.h>
+
+#include "app/records/exchange.h"
+#include "tests/app/driver.h"
+
+using namespace carriageway;
+namespace fs = std::filesystem;
+
+namespace {
+
+/// A folder that goes away with the test.
+struct Folder {
+    fs::path path;
+    Folder() {
+        static int count = 0;
+        path = fs::temp_directory_path() /
+               ("carriageway-jobs-" + std::to_string(::getpid()) + "-" + std::to_string(++count));
+        fs::create_directories(path);
+    }
+    ~Folder() {
+        std::error_code error;
+        fs::remove_all(path, error);
+    }
+    std::string text() const { return path.string(); }
+};
+
+void saved(Driver& driver) {
+    REQUIRE(driver.session().flush());
+    driver.settle();
+    CHECK(driver.find("saved").label == std::string(word(Language::english, Word::saved)));
+}
+
+std::string row_name(JobId id) { return "job/" + std::to_string(id); }
+
+void drop_file(Driver& driver, const fs::path& path) {
+    InputEvent event;
+    event.kind = InputKind::file;
+    event.text = path.string();
+    driver.window().happen(event);
+    driver.settle();
+}
+
+} // namespace
+
+TEST_CASE("The first start opens the demonstration, and later ones what was open last") {
+    Folder folder;
+    Stops set;
+    {
+        Driver driver(phone, folder.text());
+        CHECK(driver.session().first_start());
+        CHECK(driver.session().job().name == demo_job().name);
+        driver.tap("head/6");
+        driver.tap("finding/6/0/fix");
+        saved(driver);
+        set = driver.stops(6);
+        driver.tap("place/jobs");
+        driver.tap("theme/dark");
+        driver.tap("language/spanish");
+        driver.tap("units/inch");
+        driver.tap("text/130");
+    }
+    Driver driver(phone, folder.text());
+    CHECK_FALSE(driver.session().first_start());
+    CHECK(driver.stops(6) == set);
+    CHECK(driver.session().looks().theme == ThemeChoice::dark);
+    CHECK(driver.session().looks().language == Language::spanish);
+    CHECK(driver.session().looks().units == LengthUnit::inch);
+    CHECK(std::abs(driver.session().looks().text_scale - 1.3f) < 0.001f);
+    CHECK(driver.session().rows().size() == 1);
+}
+
+TEST_CASE("A job is duplicated, renamed by typing, found by typing, deleted and brought back") {
+    Folder folder;
+    Driver driver(desktop, folder.text());
+    driver.tap("place/jobs");
+    const JobId first = driver.session().current();
+    driver.tap(row_name(first));
+    driver.tap(row_name(first) + "/duplicate");
+    REQUIRE(driver.session().rows().size() == 2);
+    JobId copy = 0;
+    for (const JobRow& row : driver.session().rows())
+        if (row.id != first) copy = row.id;
+    driver.tap(row_name(copy));
+    driver.tap(row_name(copy) + "/rename");
+    REQUIRE(driver.has("typing"));
+    driver.window().press(Key::a, true); // all of it
+    driver.settle();
+    driver.type("Zephyr pennant");
+    driver.tap("typing/done");
+    bool renamed = false;
+    for (const JobRow& row : driver.session().rows())
+        if (row.id == copy) renamed = row.name.find("Zephyr pennant") != std::string::npos;
+    CHECK(renamed);
+    driver.tap("search");
+    driver.type("zeph");
+    REQUIRE(driver.session().rows().size() == 1);
+    CHECK(driver.session().rows().front().id == copy);
+    driver.key(Key::escape);
+    if (!driver.has(row_name(copy) + "/delete")) driver.tap(row_name(copy));
+    driver.tap(row_name(copy) + "/delete");
+    CHECK(driver.session().rows().empty());
+    REQUIRE(driver.has("notice/restore"));
+    driver.tap("notice/restore");
+    CHECK(driver.session().rows().size() == 1);
+}
+
+TEST_CASE("A new job takes heads and is the one that is open") {
+    Folder folder;
+    Driver driver(desktop, folder.text());
+    driver.tap("place/jobs");
+    driver.tap("new-job");
+    CHECK(driver.program().state().place == Place::press);
+    CHECK(driver.session().job().heads.empty());
+    driver.tap("add-head/3");
+    REQUIRE(head_on(driver.session().job(), 3) != nullptr);
+    CHECK(driver.program().state().head == head_on(driver.session().job(), 3)->id);
+    driver.tap("undo");
+    CHECK(driver.session().job().heads.empty());
+    saved(driver);
+    CHECK(driver.session().rows().size() == 2);
+}
+
+TEST_CASE("An exported job reads back as the same job, and a dropped file is opened") {
+    Folder folder;
+    Driver driver(desktop, folder.text());
+    driver.tap("set-every-stop");
+    driver.tap("place/jobs");
+    const JobId id = driver.session().current();
+    driver.tap(row_name(id));
+    driver.tap(row_name(id) + "/export");
+    REQUIRE(driver.has("notice"));
+    fs::path written;
+    for (const fs::directory_entry& entry : fs::directory_iterator(folder.path / "exports")) written = entry.path();
+    std::ifstream file(written, std::ios::binary);
+    const std::string text((std::istreambuf_iterator<char>(file)), std::istreambuf_iterator<char>());
+    const ReadJob read = read_job(text);
+    REQUIRE(read.job.has_value());
+    CHECK(*read.job == driver.session().job());
+    drop_file(driver, written);
+    CHECK(driver.session().current() != id);
+    CHECK(driver.session().job() == *read.job);
+}
+
+TEST_CASE("A file that can't be read changes nothing and says what is wrong") {
+    Folder folder;
+    Driver driver(desktop, folder.text());
+    const Job before = driver.session().job();
+    std::ofstream(folder.path / "broken.json") << R"({"carriageway_job": 1, "name": 7})";
+    drop_file(driver, folder.path / "broken.json");
+    REQUIRE(driver.has("notice"));
+    CHECK(driver.find("notice").label.find("broken.json") != std::string::npos);
+    CHECK(driver.session().job() == before);
+    CHECK(driver.session().rows().size() == 1);
+    drop_file(driver, folder.path / "not-there.json");
+    CHECK(driver.find("notice").label.find("not-there.json") != std::string::npos);
+    CHECK(driver.session().job() == before);
+}
+
+TEST_CASE("A library that can't be used is left alone, said, and the work goes on") {
+    Folder folder;
+    std::ofstream(folder.path / "library.db") << std::string(4096, 'x');
+    Driver driver(phone, folder.text());
+    CHECK(driver.session().save_state() == SaveState::not_kept);
+    CHECK_FALSE(driver.session().trouble().empty());
+    CHECK(driver.session().job().name == demo_job().name);
+    driver.tap("head/6");
+    driver.tap("finding/6/0/fix");
+    CHECK(driver.head(6).fit);
+    std::ifstream file(folder.path / "library.db", std::ios::binary);
+    const std::string bytes((std::istreambuf_iterator<char>(file)), std::istreambuf_iterator<char>());
+    CHECK(bytes == std::string(4096, 'x'));
+}
+
+TEST_CASE("The name of a colour is typed in the head's own panel") {
+    Folder folder;
+    Driver driver(desktop, folder.text());
+    driver.tap("head/9");
+    driver.tap("section/head");
+    driver.tap("head/rename");
+    REQUIRE(driver.has("typing"));
+    driver.window().press(Key::a, true);
+    driver.settle();
+    driver.type("Midnight");
+    driver.tap("typing/done");
+    CHECK(head_on(driver.session().job(), 9)->colour.find("Midnight") != std::string::npos);
+    driver.tap("undo");
+    CHECK(head_on(driver.session().job(), 9)->colour == "Line black");
+}
