@@ -25,6 +25,27 @@ void work_out_bands(const Job& job, const Head& head, HeadAssessment& out) {
     out.flood_time = stroke_time(travel, head.flood_speed, acceleration);
 }
 
+/// Tiles for which room is made ahead. Ours: outlines of up to some hundred corners never need
+/// more; for larger ones storage grows a few times while they are dragged, instead of megabytes
+/// being held for what hardly ever happens.
+constexpr std::size_t most_tiles_ahead = 4096;
+
+/// Makes room for what covering can need wherever the bands lie. A column is cut into parts where
+/// one of four band edges or of four levels crosses it: four edges meet at most half as many
+/// columns as there are corners, and each edge of the outline crosses a level once. A part holds
+/// at most four tiles of missed image.
+void make_room(std::size_t columns, std::size_t corners, CoverScratch& scratch, Coverage& out) {
+    const std::size_t tiles = std::min(4 * (columns + 6 * corners), most_tiles_ahead);
+    scratch.tiles.reserve(tiles);
+    scratch.kinds.reserve(tiles);
+    for (auto* list :
+         {&scratch.root, &scratch.piece, &scratch.before, &scratch.left, &scratch.right}) {
+        list->reserve(tiles);
+    }
+    out.tiles.reserve(tiles);
+    out.pieces.reserve(tiles);
+}
+
 /// Cuts the image into columns, unless it lies where it lay last time.
 void work_out_image(const Job& job, const Head& head, Assessment& all, HeadAssessment& out) {
     place_image(head.image, all.placed);
@@ -39,6 +60,9 @@ void work_out_image(const Job& job, const Head& head, Assessment& all, HeadAsses
     if (moved || out.grown_by != run_past) {
         grow_columns(out.columns, run_past, all.column_scratch, out.grown_columns);
         out.grown_by = run_past;
+        const std::size_t corners = out.image.size();
+        make_room(out.columns.size(), corners, all.cover_scratch, out.coverage);
+        make_room(out.grown_columns.size(), corners, all.cover_scratch, out.grown_coverage);
     }
 }
 

@@ -1,9 +1,11 @@
 // Everything a frame, the command line and the sheet need to know about a job.
 //
 // assess() is pure and total on any job that fault_of() accepts: linear in heads, no exception,
-// and no allocation once `reuse` has been through a job of the same size.
+// and no allocation once `reuse` has been through a job of the same size, wherever its stops stand.
+// (With outlines of hundreds of corners, storage may still grow a few times on the way.)
 #pragma once
 
+#include <array>
 #include <optional>
 #include <vector>
 
@@ -21,7 +23,7 @@ struct Margin {
     LimitKind kind = LimitKind::carriage_range;
     End end = End::operator_side;
     double left = 0.0;  ///< with everything as typed
-    double worst = 0.0; ///< with every deviation at its worst
+    double worst = 0.0; ///< with every deviation at its worst: left less their sum
     double root_sum_square = 0.0; ///< left less the root sum square of the deviations
 };
 inline constexpr int margins_a_head = 2 * limits_a_stop + 1;
@@ -47,12 +49,14 @@ struct HeadAssessment {
 
     AllowedSet allowed;
     std::optional<Stops> shortest; ///< exact
-    std::optional<Stops> advised;  ///< the same on the ruler's graduations
+    std::optional<Stops> advised;  ///< the same on the ruler's graduations, where a job may hold it
     std::optional<Conflict> conflict; ///< when nothing is allowed
     std::optional<Change> change;
 
-    std::array<Margin, margins_a_head> margins;
-    double chance_missed = 0.0; ///< 0 to 1, as set and with the spreads of the profile
+    std::array<Margin, margins_a_head> margins; ///< operator's, machine's, then the separation
+    /// Chance that image is missed at an end, 0 to 1, as set and with the profile's spreads; 1 when
+    /// both sensors are on.
+    double chance_missed = 0.0;
     double print_time = 0.0;    ///< s, one print stroke
     double flood_time = 0.0;    ///< s, one flood stroke
 

@@ -1,10 +1,12 @@
-// Cutting columns by the two bands, and joining what is missed into pieces.
+// Cutting columns by the two bands, and joining neighbours of what is missed.
 #include "core/coverage.h"
 
 #include <algorithm>
 #include <array>
 #include <cstddef>
 #include <limits>
+
+#include "core/missed_pieces.h"
 
 namespace carriageway {
 
@@ -13,6 +15,9 @@ namespace {
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
 enum class Fate : std::uint8_t { unprinted, starved, heavy, covered };
+static_assert(static_cast<int>(Fate::unprinted) == static_cast<int>(MissKind::unprinted) &&
+              static_cast<int>(Fate::starved) == static_cast<int>(MissKind::starved) &&
+              static_cast<int>(Fate::heavy) == static_cast<int>(MissKind::heavy));
 
 /// What happens along the arm at one x: below levels[0] fates[0], then between the levels, and
 /// above the last one the last fate.
@@ -150,13 +155,6 @@ class MissedTiles {
         return covered;
     }
 
-    /// The tile that stands for all that are connected to this one.
-    std::uint32_t find(std::uint32_t tile) {
-        std::vector<std::uint32_t>& root = scratch_.root;
-        while (root[tile] != tile) tile = root[tile] = root[root[tile]];
-        return tile;
-    }
-
   private:
     double cut(const Column& column) {
         if (lies_in(column, plan_.both)) return column.area();
@@ -227,7 +225,7 @@ class MissedTiles {
             const Column& b = scratch_.tiles[right];
             const double shared = std::min(a.hi1, b.hi0) - std::max(a.lo1, b.lo0);
             if (shared > least_neck && scratch_.kinds[left] == scratch_.kinds[right])
-                scratch_.root[find(right)] = find(left);
+                scratch_.root[root_of(scratch_, right)] = root_of(scratch_, left);
             if (a.hi1 < b.hi0)
                 ++i;
             else
@@ -239,84 +237,16 @@ class MissedTiles {
     CoverScratch& scratch_;
 };
 
-static_assert(static_cast<int>(Fate::unprinted) == static_cast<int>(MissKind::unprinted) &&
-              static_cast<int>(Fate::starved) == static_cast<int>(MissKind::starved) &&
-              static_cast<int>(Fate::heavy) == static_cast<int>(MissKind::heavy));
-
-/// Adds a tile's area and extent to its piece.
-void add_to(MissedPiece& piece, const Column& tile) {
-    piece.area += tile.area();
-    piece.bounds.left = std::min(piece.bounds.left, tile.x0);
-    piece.bounds.right = std::max(piece.bounds.right, tile.x1);
-    piece.bounds.lo = std::min({piece.bounds.lo, tile.lo0, tile.lo1});
-    piece.bounds.hi = std::max({piece.bounds.hi, tile.hi0, tile.hi1});
-    ++piece.count;
-}
-
-/// Lists a piece for each tree, its root in `first`.
-void list_pieces(MissedTiles& missed, CoverScratch& scratch, std::vector<MissedPiece>& pieces) {
-    const std::size_t count = scratch.tiles.size();
-    scratch.piece.assign(count, 0);
-    for (std::uint32_t tile = 0; tile < count; ++tile) {
-        const Column& column = scratch.tiles[tile];
-        const std::uint32_t root = missed.find(tile);
-        if (scratch.piece[root] == 0) {
-            const Rect bounds{column.x0, column.x1, std::min(column.lo0, column.lo1),
-                              std::max(column.hi0, column.hi1)};
-            pieces.push_back({scratch.kinds[tile], 0.0, bounds, root, 0});
-            scratch.piece[root] = static_cast<std::uint32_t>(pieces.size());
-        }
-        add_to(pieces[scratch.piece[root] - 1], column);
-    }
-}
-
-bool comes_before(const MissedPiece& a, const MissedPiece& b) {
-    if (a.kind != b.kind) return a.kind < b.kind;
-    if (a.bounds.lo != b.bounds.lo) return a.bounds.lo < b.bounds.lo;
-    if (a.bounds.left != b.bounds.left) return a.bounds.left < b.bounds.left;
-    return a.first < b.first;
-}
-
-/// Puts the pieces in order and the tiles of each together. Pieces that were dropped keep the mark
-/// 0, and their tiles go.
-void arrange(MissedTiles& missed, CoverScratch& scratch, Coverage& out) {
-    std::sort(out.pieces.begin(), out.pieces.end(), comes_before);
-    std::fill(scratch.piece.begin(), scratch.piece.end(), 0U);
-    std::uint32_t tiles = 0;
-    for (std::size_t i = 0; i < out.pieces.size(); ++i) {
-        MissedPiece& piece = out.pieces[i];
-        scratch.piece[piece.first] = static_cast<std::uint32_t>(i + 1);
-        piece.first = tiles;
-        tiles += piece.count;
-        piece.count = 0;
-    }
-    out.tiles.resize(tiles);
-    for (std::uint32_t tile = 0; tile < scratch.tiles.size(); ++tile) {
-        const std::uint32_t mark = scratch.piece[missed.find(tile)];
-        if (mark == 0) continue;
-        MissedPiece& piece = out.pieces[mark - 1];
-        out.tiles[piece.first + piece.count++] = scratch.tiles[tile];
-    }
-}
-
 } // namespace
 
 void cover(const std::vector<Column>& columns, const Bands& bands, CoverScratch& scratch,
            Coverage& out) {
     out.image_area = 0.0;
-    out.pieces.clear();
-    out.tiles.clear();
     for (const Column& column : columns) out.image_area += column.area();
     const Plan plan = plan_of(bands);
     MissedTiles missed(plan, scratch);
     out.covered_area = missed.cut(columns);
-    if (scratch.tiles.empty()) return;
-    list_pieces(missed, scratch, out.pieces);
-    const double least = least_piece_share * out.image_area;
-    out.pieces.erase(std::remove_if(out.pieces.begin(), out.pieces.end(),
-                                    [least](const MissedPiece& piece) { return piece.area < least; }),
-                     out.pieces.end());
-    arrange(missed, scratch, out);
+    gather_pieces(scratch, out);
 }
 
 } // namespace carriageway

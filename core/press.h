@@ -166,7 +166,8 @@ double ruler_reading(const Ruler& ruler, double y);
 double ruler_position(const Ruler& ruler, double reading);
 
 /// The graduation at or beyond `y` in the given direction, as a y in mm. A position within
-/// `graduation_slack` of a mark counts as standing on it.
+/// `graduation_slack` of a mark counts as standing on it. A ruler whose graduation is not positive
+/// gives `y` back; so below.
 double graduation_toward(const Ruler& ruler, double y, Direction direction);
 
 /// The graduation nearest to `y`, as a y in mm.
@@ -176,7 +177,8 @@ double nearest_graduation(const Ruler& ruler, double y);
 inline constexpr double graduation_slack = 1e-6;
 
 /// Turns of an adjuster's screw that move its side of the screen by `travel` mm toward +y (or +x
-/// for the one across): positive is clockwise, as the profile says. Not rounded.
+/// for the one across): positive is clockwise, as the profile says. Not rounded. A screw that moves
+/// nothing in a turn: 0.
 double turns_for(const Adjuster& adjuster, double travel);
 
 } // namespace carriageway

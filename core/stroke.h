@@ -35,7 +35,8 @@ double edge_offset(const Holder& holder, double angle, double side);
 double edge_lift(const Holder& holder, double from, double to);
 
 /// Change of a gauge, in marks, that brings an edge back to its height after tilting. Lower marks
-/// are nearer the platen, so a lifted edge wants lower marks: the result is then negative.
+/// are nearer the platen, so a lifted edge wants lower marks: the result is then negative. A gauge
+/// whose mark is worth nothing: 0.
 double gauge_change_for_tilt(const Holder& holder, const Gauge& gauge, double from, double to);
 
 /// Clearance of a wing's tip over the mesh at an angle: L_w·sin(α_w − α). Negative: it digs in.

@@ -28,8 +28,8 @@ struct Sum {
 
 /// How much larger the terms of the exact sum may be than the chance itself. The terms cancel, so
 /// rounding grows by this factor: with 1e6 a chance is still right to about 1e-9. Beyond it, the
-/// narrowest uniform deviation goes into the normal part with the same variance, where its shape
-/// no longer shows: the others are then much wider.
+/// narrowest uniform deviation goes into the normal part with the same variance: beside others that
+/// are so much wider its shape hardly shows.
 constexpr double most_cancellation = 1e6;
 
 /// Largest term of the exact sum for a chance below one half, about.
@@ -128,7 +128,10 @@ double worst_case(const Stack& stack) {
 
 double root_sum_square(const Stack& stack) {
     double sum = 0.0;
-    for (const Spread& spread : used(stack)) sum += worst_deviation(spread) * worst_deviation(spread);
+    for (const Spread& spread : used(stack)) {
+        const double worst = worst_deviation(spread);
+        sum += worst * worst;
+    }
     return std::sqrt(sum);
 }
 

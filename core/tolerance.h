@@ -12,7 +12,8 @@
 
 namespace carriageway {
 
-/// Deviations that act on one margin, each with weight 1.
+/// Deviations that act on one margin, each with weight 1. More than six must not be added
+/// (asserted); one that is not positive deviates by nothing.
 struct Stack {
     std::array<Spread, 6> spreads;
     int count = 0;
@@ -25,8 +26,10 @@ double worst_case(const Stack& stack);
 /// Square root of the sum of the squares of the largest deviations, mm.
 double root_sum_square(const Stack& stack);
 
-/// Chance (0 to 1) that the deviations together exceed `margin` (mm): exact for any mix of
-/// rectangular and normal deviations. Without any deviation: 0 or 1.
+/// Chance (0 to 1) that the deviations together exceed `margin` (mm): for any mix of rectangular
+/// and normal deviations exact to about 1e-9, as long as none is narrower than a hundredth of the
+/// widest. Where several are, the narrowest count as normal ones, which changes the chance by less
+/// than two thousandths of their width over the widest. Without any deviation: 0 or 1.
 double chance_beyond(const Stack& stack, double margin);
 
 } // namespace carriageway

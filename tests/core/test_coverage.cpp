@@ -205,7 +205,8 @@ TEST_CASE("A narrower squeegee leaves a strip at each side", "[coverage]") {
 TEST_CASE("A flood inside the image starves three sides and is heavy past its finish",
           "[coverage]") {
     const Rect flood{-100, 110, -120, 140};
-    const Coverage to_machine = covered(rectangle(300, 400), {everywhere, flood, End::machine_side});
+    const Coverage to_machine =
+        covered(rectangle(300, 400), {everywhere, flood, End::machine_side});
     REQUIRE(to_machine.pieces.size() == 2);
     CHECK(to_machine.pieces[0].kind == MissKind::starved);
     CHECK(to_machine.pieces[0].area == 300.0 * 340.0 - 210.0 * 260.0);
@@ -280,12 +281,13 @@ TEST_CASE("A slanted side is cut where it leaves the band", "[coverage]") {
 }
 
 TEST_CASE("What is missed by rounding is no piece, but its area stays honest", "[coverage]") {
-    const Coverage coverage = covered(rectangle(300, 400), {{-178, 178, -300, 200.0 - 1e-8}, everywhere});
+    const Outline image = rectangle(300, 400);
+    const Coverage coverage = covered(image, {{-178, 178, -300, 200.0 - 1e-8}, everywhere});
     CHECK(coverage.pieces.empty());
     CHECK(coverage.tiles.empty());
     CHECK(coverage.covered_area < coverage.image_area);
     CHECK_THAT(coverage.share(), WithinAbs(1.0, 1e-9));
-    CHECK(covered(rectangle(300, 400), {{-178, 178, -300, 200.0 - 1e-6}, everywhere}).pieces.size() == 1);
+    CHECK(covered(image, {{-178, 178, -300, 200.0 - 1e-6}, everywhere}).pieces.size() == 1);
 }
 
 TEST_CASE("Random images: areas add up, and neither winding nor mirroring matters",
