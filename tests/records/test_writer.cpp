@@ -1,0 +1,169 @@
+// Autosave: what was acknowledged is there, whatever happens next.
+#include <random>
+#include <thread>
+
+#include <catch2/catch_get_random_seed.hpp>
+#include <catch2/catch_test_macros.hpp>
+#include <csignal>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include "app/records/writer.h"
+#include "core/edit.h"
+#include "tests/records/full_disk.h"
+#include "tests/records/scratch_folder.h"
+
+using namespace carriageway;
+using namespace std::chrono_literals;
+
+namespace {
+
+Job start_job() {
+    Job job;
+    job.name = "Slipway";
+    job.press.name = "Invented press";
+    job.uses.assign(static_cast<std::size_t>(job.press.stations), StationUse::open);
+    return job;
+}
+
+/// The n-th edit: the job is named after it.
+LoggedEdit nth_edit(Job& job, int n) {
+    const Edit edit{SetName{0, "Slipway " + std::to_string(n)}};
+    const Applied applied = apply(job, edit);
+    return {edit, *applied.inverse, 1000 + n};
+}
+
+} // namespace
+
+TEST_CASE("an edit is acknowledged within 300 ms and is then in the library", "[writer]") {
+    ScratchFolder folder;
+    LibraryResult<Library> library = Library::open(folder.path());
+    REQUIRE(library);
+    Job job = start_job();
+    const JobId id = *library->create(job, 1);
+    std::atomic<int> woken{0};
+    Writer writer(*library, [&] { ++woken; });
+    const LoggedEdit edit = nth_edit(job, 1);
+    const Writer::Ticket ticket = writer.submit(id, edit, job);
+    CHECK(writer.submitted() == ticket);
+    // A bound on the protocol, not a stopwatch: it waits as long as a person would be told.
+    for (int i = 0; i < 300 && writer.acknowledged() < ticket; ++i) std::this_thread::sleep_for(10ms);
+    REQUIRE(writer.acknowledged() == ticket);
+    CHECK(writer.all_saved());
+    CHECK(woken > 0);
+    CHECK(*library->open(id) == job);
+    CHECK(library->history(id)->size() == 1);
+}
+
+TEST_CASE("many edits keep their order, and history leads from first to last", "[writer]") {
+    ScratchFolder folder;
+    LibraryResult<Library> library = Library::open(folder.path());
+    REQUIRE(library);
+    const Job first = start_job();
+    Job job = first;
+    const JobId id = *library->create(job, 1);
+    {
+        Writer writer(*library);
+        for (int n = 1; n <= 500; ++n) {
+            const LoggedEdit edit = nth_edit(job, n);
+            writer.submit(id, edit, job);
+        }
+        CHECK(writer.flush(20s));
+    }
+    Job replayed = first;
+    const LibraryResult<std::vector<LoggedEdit>> history = library->history(id);
+    REQUIRE(history);
+    REQUIRE(history->size() == 500);
+    for (const LoggedEdit& edit : *history) REQUIRE(apply(replayed, edit.edit));
+    CHECK(replayed == *library->open(id));
+    for (auto edit = history->rbegin(); edit != history->rend(); ++edit) REQUIRE(apply(replayed, edit->inverse));
+    CHECK(replayed == first);
+}
+
+TEST_CASE("what a full disk refused is kept waiting and saved once there is room", "[writer][faults]") {
+    FullDisk::install();
+    FullDisk::leave(-1);
+    ScratchFolder folder;
+    LibraryOptions options;
+    options.vfs = FullDisk::name();
+    LibraryResult<Library> library = Library::open(folder.path(), options);
+    REQUIRE(library);
+    Job job = start_job();
+    const JobId id = *library->create(job, 1);
+    Writer writer(*library);
+    FullDisk::leave(0);
+    const LoggedEdit edit = nth_edit(job, 1);
+    const Writer::Ticket ticket = writer.submit(id, edit, job);
+    CHECK_FALSE(writer.flush(5s));
+    REQUIRE(writer.fault().has_value());
+    CHECK(writer.fault()->kind == LibraryFault::Kind::disk_full);
+    CHECK(writer.acknowledged() < ticket);
+    CHECK(library->open(id)->name == "Slipway");
+    FullDisk::leave(-1);
+    writer.retry();
+    CHECK(writer.flush(10s));
+    CHECK_FALSE(writer.fault().has_value());
+    CHECK(library->open(id)->name == "Slipway 1");
+}
+
+TEST_CASE("every acknowledged edit survives a kill", "[writer][kill]") {
+    const unsigned seed = Catch::getSeed();
+    INFO("seed " << seed);
+    std::mt19937 random(seed);
+    int acknowledged_in_all = 0;
+    for (int round = 0; round < 30; ++round) {
+        ScratchFolder folder;
+        JobId id = 0;
+        {
+            LibraryResult<Library> library = Library::open(folder.path());
+            REQUIRE(library);
+            id = *library->create(start_job(), 1);
+        }
+        int ends[2];
+        REQUIRE(::pipe(ends) == 0);
+        const pid_t child = ::fork();
+        REQUIRE(child >= 0);
+        if (child == 0) {
+            ::close(ends[0]);
+            LibraryResult<Library> library = Library::open(folder.path());
+            if (!library) ::_exit(1);
+            Job job = start_job();
+            Writer writer(*library);
+            Writer::Ticket told = 0;
+            for (int n = 1;; ++n) {
+                const LoggedEdit edit = nth_edit(job, n);
+                writer.submit(id, edit, job);
+                std::this_thread::sleep_for(std::chrono::microseconds(300));
+                const Writer::Ticket now = writer.acknowledged();
+                if (now == told) continue;
+                told = now;
+                const std::uint64_t word = told;
+                if (::write(ends[1], &word, sizeof word) != sizeof word) ::_exit(2);
+            }
+        }
+        ::close(ends[1]);
+        const int wait = std::uniform_int_distribution<int>(5, 180)(random);
+        std::this_thread::sleep_for(std::chrono::milliseconds(wait));
+        ::kill(child, SIGKILL);
+        std::uint64_t last = 0, word = 0;
+        while (::read(ends[0], &word, sizeof word) == sizeof word) last = word;
+        ::close(ends[0]);
+        int status = 0;
+        ::waitpid(child, &status, 0);
+        REQUIRE(WIFSIGNALED(status));
+        LibraryResult<Library> library = Library::open(folder.path());
+        REQUIRE(library);
+        CHECK_FALSE(library->check().has_value());
+        const LibraryResult<std::vector<LoggedEdit>> history = library->history(id);
+        REQUIRE(history);
+        INFO("round " << round << ": " << last << " acknowledged, " << history->size() << " there");
+        CHECK(history->size() >= last);
+        // What is there is a beginning of what was done, and the job as saved is its end.
+        Job job = start_job();
+        for (const LoggedEdit& edit : *history) REQUIRE(apply(job, edit.edit));
+        CHECK(*library->open(id) == job);
+        CHECK(job.name == (history->empty() ? "Slipway" : "Slipway " + std::to_string(history->size())));
+        acknowledged_in_all += static_cast<int>(last);
+    }
+    CHECK(acknowledged_in_all > 30);
+}
