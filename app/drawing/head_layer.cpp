@@ -99,6 +99,28 @@ void draw_bands(const HeadView& view, DrawingList& list) {
     outline_rect(list, view, head.squeegee, paint(Role::squeegee), edge);
 }
 
+void dashed(DrawingList& list, Vec from, Vec to, Paint colour, float width) {
+    const float all = length(to - from);
+    const Vec way = (to - from) * (1.0f / std::max(all, 1e-6f));
+    for (float at = 0.0f; at < all; at += 9.0f) {
+        const Vec ends[] = {from + way * at, from + way * std::min(all, at + 5.0f)};
+        list.line(ends, 2, colour, width);
+    }
+}
+
+/// What is wanted round the image and before the frame, as dashed lines: both bands should reach
+/// the inner ones, and nothing may go past the outer.
+void draw_wishes(const DiagramInput& input, const HeadView& view, DrawingList& list) {
+    const Rect& image = view.assessed->image_bounds;
+    const double run_past = input.job->wishes.run_past;
+    for (const double y : {image.hi + run_past, image.lo - run_past})
+        dashed(list, view.to(image.left, y), view.to(image.right, y), paint(Role::image), 1.0f);
+    const Rect opening = opening_of(view.head->screen);
+    const double clearance = input.job->press.allowances.frame_clearance;
+    for (const double y : {opening.hi - clearance, opening.lo + clearance})
+        dashed(list, view.to(opening.left, y), view.to(opening.right, y), paint(Role::soft_ink), 1.0f);
+}
+
 } // namespace
 
 void draw_faint_head(const HeadView& view, DrawingList& list) { draw_frame(view, list, 90); }
@@ -108,6 +130,7 @@ void draw_head(const DiagramInput& input, const HeadView& view, DrawingList& lis
     draw_platen_under(input, view, list);
     draw_bands(view, list);
     draw_image(input, view, list);
+    if (view.projection->camera.scale >= full_detail_scale) draw_wishes(input, view, list);
     const double x = 0.5 * view.head->screen.across, y = 0.5 * view.head->screen.along;
     if (view.head->id == input.chosen && view.projection->camera.scale < full_detail_scale)
         outline_rect(list, view, {-x, x, -y, y}, paint(Role::focus), 2.5f);

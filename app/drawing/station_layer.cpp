@@ -30,21 +30,23 @@ void draw_flash_bars(const DiagramInput& input, const HeadPlace& place, DrawingL
 void label_station(const DiagramInput& input, const HeadPlace& place, int station, StationUse use,
                    DrawingList& list, LabelPlacer& labels) {
     const TypeStyle style{TypeSize::small, false};
-    const std::string words =
-        std::to_string(station) + " " + std::string(word(input.language, use_word(use)));
-    const float width = list.type().width(style, words), height = list.type().height(style);
+    const std::string number = std::to_string(station);
     const Vec centre = input.projection.to_screen(place.to_press({0.0, input.job->platen.offset_y}));
     Vec outward = input.projection.to_screen(place.to_press({0.0, -1000.0})) -
                   input.projection.to_screen(place.to_press({0.0, 0.0}));
     outward = outward * (1.0f / std::max(length(outward), 1e-6f));
     const float half = 0.5f * input.projection.size(input.job->platen.length) + 10.0f;
-    for (const float further : {0.0f, 10.0f, 22.0f}) {
-        const float out = half + further + 0.5f * (std::abs(outward.x) * width +
-                                                   std::abs(outward.y) * height);
-        const Box box = around(centre + outward * out, width, height);
-        if (!labels.place(box)) continue;
-        list.text({box.x0, box.y0}, words, style, Role::soft_ink, Role::paper);
-        return;
+    const float height = list.type().height(style);
+    for (const std::string& words : {number + " " + std::string(word(input.language, use_word(use))), number}) {
+        const float width = list.type().width(style, words);
+        for (const float further : {0.0f, 10.0f, 22.0f}) {
+            const float out = half + further +
+                              0.5f * (std::abs(outward.x) * width + std::abs(outward.y) * height);
+            const Box box = around(centre + outward * out, width, height);
+            if (!labels.place(box)) continue;
+            list.text({box.x0, box.y0}, words, style, Role::soft_ink, Role::paper);
+            return;
+        }
     }
 }
 

@@ -162,6 +162,52 @@ Json band(const Rect& swept) {
     return Json::array({rounded(swept.lo), rounded(swept.hi)});
 }
 
+const char* key_of(MissKind kind) {
+    return kind == MissKind::unprinted ? "unprinted" : kind == MissKind::starved ? "starved" : "heavy";
+}
+
+const char* key_of(LimitKind kind) {
+    switch (kind) {
+        case LimitKind::squeegee_run_past: return "squeegee_run_past";
+        case LimitKind::flood_run_past: return "flood_run_past";
+        case LimitKind::platen: return "platen";
+        case LimitKind::frame_squeegee: return "frame_squeegee";
+        case LimitKind::frame_flood: return "frame_flood";
+        case LimitKind::carriage_range: return "carriage_range";
+        case LimitKind::separation: break;
+    }
+    return "separation";
+}
+
+Json missed_report(const Coverage& coverage) {
+    Json out = Json::array();
+    for (const MissedPiece& piece : coverage.pieces) {
+        Json one;
+        one["kind"] = key_of(piece.kind);
+        one["area_mm2"] = rounded(piece.area);
+        one["across_mm"] = {rounded(piece.bounds.left), rounded(piece.bounds.right)};
+        one["along_mm"] = {rounded(piece.bounds.lo), rounded(piece.bounds.hi)};
+        out.push_back(std::move(one));
+    }
+    return out;
+}
+
+Json margins_report(const HeadAssessment& worked) {
+    Json out = Json::array();
+    for (const Margin& margin : worked.margins) {
+        Json one;
+        one["limit"] = key_of(margin.kind);
+        if (margin.kind != LimitKind::separation)
+            one["end"] = margin.end == End::machine_side ? "machine" : "operator";
+        one["left_mm"] = rounded(margin.left);
+        one["worst_case_mm"] = rounded(margin.worst);
+        one["root_sum_square_mm"] = rounded(margin.root_sum_square);
+        out.push_back(std::move(one));
+    }
+    return out;
+}
+
+
 Json head_report(const Console& console, const Job& job, const Head& head,
                  const HeadAssessment& worked) {
     const bool moves = !worked.both_on;
@@ -186,6 +232,9 @@ Json head_report(const Console& console, const Job& job, const Head& head,
         worked.advised ? stops_report(job.press.ruler, *worked.advised) : Json(nullptr);
     out["print_stroke_s"] = rounded(worked.print_time);
     out["flood_stroke_s"] = rounded(worked.flood_time);
+    out["grown_covered_share"] = rounded(worked.grown_coverage.share());
+    out["missed"] = missed_report(worked.coverage);
+    out["margins"] = margins_report(worked);
     Json findings = Json::array();
     for (const Finding& finding : worked.findings) {
         findings.push_back(finding_report(console, job, worked, finding));

@@ -23,6 +23,9 @@
 //       ruler_unit                       "mm" or "in"
 //     }
 //     print_stroke_s, flood_stroke_s
+//     grown_covered_share       of the image grown by the run-past, 0 to 1
+//     missed: [{kind, area_mm2, across_mm [left, right], along_mm [lo, hi]}]
+//     margins: [{limit, end, left_mm, worst_case_mm, root_sum_square_mm}]   no end: the separation
 //     findings: [{
 //       severity      "stop", "mind" or "note"
 //       kind, part, side          as in core/findings.h

@@ -125,7 +125,7 @@ void blade_sections(const Model& model, const Head& head, Rows& rows) {
     }
 }
 
-void other_sections(const Model& model, const Head& head, Rows& rows) {
+void other_sections(const Model& model, const HeadAssessment& assessed, const Head& head, Rows& rows) {
     Canvas& canvas = rows.canvas;
     if (section_head(model, Section::screen, "section/screen", canvas.word(Word::section_screen), rows))
         for (const Field field : {Field::screen_across, Field::screen_along, Field::screen_profile,
@@ -135,6 +135,9 @@ void other_sections(const Model& model, const Head& head, Rows& rows) {
     if (section_head(model, Section::speeds, "section/speeds", canvas.word(Word::section_speeds), rows)) {
         number_row(model, head.id, Field::print_speed, rows);
         number_row(model, head.id, Field::flood_speed, rows);
+        rows.text(say(canvas.language(), Word::stroke_times,
+                      {format_time(assessed.print_time), format_time(assessed.flood_time)}),
+                  {TypeSize::small, false}, Role::soft_ink, 8.0f);
     }
     if (section_head(model, Section::head, "section/head", canvas.word(Word::section_head), rows)) {
         const float height = canvas.button_height(canvas.word(Word::rename_colour), {}, rows.width, 48.0f);
@@ -175,10 +178,12 @@ void head_panel(const Model& model, const HeadAssessment& head, bool compact, Ro
     set_head_button(model, head, rows);
     for (std::size_t i = 1; i < head.findings.size(); ++i)
         finding_card(model, head, i, false, true, rows);
-    if (section_head(model, Section::plot, "section/plot", canvas.word(Word::allowed_stops), rows) )
+    if (section_head(model, Section::plot, "section/plot", canvas.word(Word::allowed_stops), rows))
         allowed_plot(model, head, rows);
+    if (section_head(model, Section::margins, "section/margins", canvas.word(Word::section_margins), rows))
+        margins_panel(model, head, rows);
     blade_sections(model, set, rows);
-    other_sections(model, set, rows);
+    other_sections(model, head, set, rows);
     (void)compact;
 }
 

@@ -20,7 +20,7 @@ enum class Place { press, jobs };
 
 /// Parts of a panel that open and close.
 enum class Section {
-    plot, image, squeegee, flood_bar, screen, speeds, head, job, platen, press_profile, looks, count,
+    plot, margins, image, squeegee, flood_bar, screen, speeds, head, job, platen, press_profile, looks, count,
 };
 
 enum class ThemeChoice { system, light, dark };

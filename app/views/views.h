@@ -73,6 +73,9 @@ void finding_card(const Model& model, const HeadAssessment& head, std::size_t in
 /// The plot of allowed stops with today's point on it.
 void allowed_plot(const Model& model, const HeadAssessment& head, Rows& rows);
 
+/// The room left at each limit, with tolerances, and the chance of missed image.
+void margins_panel(const Model& model, const HeadAssessment& head, Rows& rows);
+
 /// A section that opens and closes; true while open.
 bool section_head(const Model& model, Section section, std::string_view name,
                   std::string_view words, Rows& rows);
