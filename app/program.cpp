@@ -31,6 +31,7 @@ Model Program::model() const {
     model.save = session_.save_state();
     model.save_trouble = session_.trouble();
     model.rows = &session_.rows();
+    model.presses = &session_.presses();
     model.current = session_.current();
     model.window = window_;
     return model;

@@ -53,6 +53,7 @@ public:
 private:
     // app/program_actions.cpp
     void apply_edit(const Edit& edit);
+    void refuse(const Applied& refused);
     void step_stop(const StepStop& step);
     void press_pad(PadKey key);
     void accept_pad();

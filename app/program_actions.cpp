@@ -19,9 +19,11 @@ Overloaded(F...) -> Overloaded<F...>;
 } // namespace
 
 void Program::apply_edit(const Edit& edit) {
-    const std::optional<Applied> refused = session_.commit(edit);
-    if (!refused) return;
-    notice(refusal_text(state_.looks.language, state_.looks.units, *refused->refusal, refused->field,
+    if (const std::optional<Applied> refused = session_.commit(edit)) refuse(*refused);
+}
+
+void Program::refuse(const Applied& refused) {
+    notice(refusal_text(state_.looks.language, state_.looks.units, *refused.refusal, refused.field,
                         session_.job().press.stations),
            true);
 }
@@ -272,6 +274,13 @@ void Program::act(const Action& action) {
             [&](const RetrySaving&) { session_.retry(); },
             [&](const CloseNotice&) { state_.notice.reset(); },
             [&](const AddHeadAt& a) { add_head(a.station); },
+            [&](const KeepPress&) {
+                if (session_.keep_press()) notice(say(language, Word::press_kept, {session_.job().press.name}));
+                else failed();
+            },
+            [&](const UsePress& a) {
+                if (const std::optional<Applied> refused = session_.use_press(a.press)) refuse(*refused);
+            },
         },
         action);
 }

@@ -65,7 +65,7 @@ void Program::keep_focus_in_sight() {
 /// Arrow keys on a stop: 1 mm, with Ctrl 0.1, with Shift 10, toward the end that they point to.
 void Program::adjust_focused(const InputEvent& event, int direction) {
     const Thing* thing = focused();
-    if (thing && thing->less >= 0 && thing->more >= 0) {
+    if (thing && thing->less >= 0 && thing->more >= 0 && !event.alt) {
         const Action action = frame_.actions[static_cast<std::size_t>(thing->more)];
         if (const StepStop* step = std::get_if<StepStop>(&action)) {
             const double mm = event.control ? 0.1 : event.shift ? 10.0 : 1.0;
@@ -73,10 +73,20 @@ void Program::adjust_focused(const InputEvent& event, int direction) {
             return;
         }
     }
-    if (state_.head != 0 && state_.place == Place::press && !state_.pad) {
-        const double mm = event.control ? 0.1 : event.shift ? 10.0 : 1.0;
-        act(StepStop{state_.head, state_.stop, 0.0, mm * direction});
+    if (state_.place != Place::press || state_.pad) return;
+    if (state_.head == 0 || event.alt) {
+        // Nothing to set: the arrows move the drawing, as they do with Alt anywhere.
+        const float step = 60.0f;
+        const bool across = event.key == Key::left || event.key == Key::right;
+        const Vec by = across ? Vec{-step * static_cast<float>(direction), 0.0f}
+                              : Vec{0.0f, step * static_cast<float>(direction)};
+        state_.own_camera = true;
+        state_.move.reset();
+        state_.camera = panned({state_.camera, layout_.diagram}, by);
+        return;
     }
+    const double mm = event.control ? 0.1 : event.shift ? 10.0 : 1.0;
+    act(StepStop{state_.head, state_.stop, 0.0, mm * direction});
 }
 
 bool Program::pad_key(const InputEvent& event) {

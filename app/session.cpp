@@ -1,5 +1,6 @@
 #include "app/session.h"
 
+#include <algorithm>
 #include <cstdio>
 #include <filesystem>
 #include <fstream>
@@ -202,6 +203,8 @@ void Session::reload_rows() {
     LibraryResult<std::vector<JobRow>> found = library_->list(query_, rows_shown);
     if (found) rows_ = std::move(*found);
     else note(found.fault());
+    LibraryResult<std::vector<PressRow>> presses = library_->presses();
+    if (presses) presses_ = std::move(*presses);
 }
 
 void Session::search(const std::string& words) {
@@ -297,6 +300,27 @@ std::optional<std::string> Session::export_job(JobId id) {
     if (file) return path.string();
     note({LibraryFault::Kind::io, "the file could not be written", path.string()});
     return std::nullopt;
+}
+
+bool Session::keep_press() {
+    std::optional<LibraryFault> fault;
+    const auto same = std::find_if(presses_.begin(), presses_.end(), [&](const PressRow& row) {
+        return row.name == job_.press.name;
+    });
+    if (same != presses_.end()) fault = library_->change_press(same->id, job_.press, now_());
+    else if (const LibraryResult<PressId> id = library_->add_press(job_.press, now_()); !id) fault = id.fault();
+    if (fault) note(*fault);
+    reload_rows();
+    return !fault;
+}
+
+std::optional<Applied> Session::use_press(PressId id) {
+    LibraryResult<PressProfile> press = library_->open_press(id);
+    if (press) return commit(Edit{SetPress{*press, {}}});
+    note(press.fault());
+    Applied refused;
+    refused.refusal = Refusal::not_a_press;
+    return refused;
 }
 
 SaveState Session::save_state() const {

@@ -61,6 +61,12 @@ public:
     /// Writes a job as a file into `exports` beside the library; its path, or nothing and trouble().
     std::optional<std::string> export_job(JobId id);
 
+    const std::vector<PressRow>& presses() const { return presses_; }
+    /// Keeps the job's press profile for other jobs; one of the same name is replaced.
+    bool keep_press();
+    /// Puts a kept press into the job, as an edit. Refused: why.
+    std::optional<Applied> use_press(PressId id);
+
     SaveState save_state() const;
     std::string trouble() const; ///< in the language; empty: none
     void retry();
@@ -95,6 +101,7 @@ private:
     std::vector<Edit> undo_;
     std::vector<Edit> redo_;
     std::vector<JobRow> rows_;
+    std::vector<PressRow> presses_;
     std::string query_;
 };
 

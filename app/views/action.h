@@ -42,12 +42,15 @@ struct ExportJob { JobId job; };
 struct RetrySaving {};
 struct CloseNotice {};
 struct AddHeadAt { int station; };
+struct KeepPress {};                            ///< stores the job's press for other jobs
+struct UsePress { PressId press; };             ///< puts a stored press into the job
 
 using Action = std::variant<DoEdit, Undo, Redo, GoTo, ChooseHead, ChooseStop, StepStop, SetEveryStop,
                             Zoom, ShowAll, ToggleSheet, ToggleSection, OpenPad, PadPress, EditText,
                             AcceptText, CancelText, ChooseTheme, ChooseLanguage, ChooseUnits,
                             ChooseTextScale, OpenJob, ChooseJob, NewJob, DuplicateJob, RemoveJob,
-                            RestoreJob, ExportJob, RetrySaving, CloseNotice, AddHeadAt>;
+                            RestoreJob, ExportJob, RetrySaving, CloseNotice, AddHeadAt,
+                            KeepPress, UsePress>;
 
 /// What a drag moves.
 struct HoldStop { HeadId head; End end; };

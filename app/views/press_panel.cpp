@@ -1,4 +1,6 @@
 // The whole press: what to fix, head by head, the worst first; then the numbers of the job.
+#include <algorithm>
+
 #include "app/text/sentences.h"
 #include "app/views/views.h"
 
@@ -47,6 +49,20 @@ void head_rows(const Model& model, Rows& rows) {
     }
 }
 
+/// Presses of the library: this one can be kept, another one used.
+void kept_presses(const Model& model, Rows& rows) {
+    Canvas& canvas = rows.canvas;
+    const auto button = [&](const std::string& name, const std::string& words, Action action) {
+        const float height = canvas.button_height(words, {}, rows.width, 48.0f);
+        canvas.button(name, rows.next(height), words, ButtonLook::plain, canvas.action(std::move(action)));
+    };
+    button("press/keep", std::string(canvas.word(Word::keep_press)), KeepPress{});
+    for (const PressRow& row : *model.presses)
+        if (row.name != model.job->press.name)
+            button("press/use/" + std::to_string(row.id), say(canvas.language(), Word::use_press, {row.name}),
+                   UsePress{row.id});
+}
+
 void job_numbers(const Model& model, Rows& rows) {
     Canvas& canvas = rows.canvas;
     if (section_head(model, Section::job, "section/job", canvas.word(Word::section_job), rows))
@@ -57,6 +73,7 @@ void job_numbers(const Model& model, Rows& rows) {
                      rows)) {
         rows.text(model.job->press.name, {TypeSize::body, true});
         rows.text(canvas.word(Word::press_numbers_hint), {TypeSize::small, false}, Role::soft_ink);
+        kept_presses(model, rows);
         for (int f = static_cast<int>(Field::arm_radius); f < static_cast<int>(Field::count); ++f)
             number_row(model, 0, static_cast<Field>(f), rows);
     }

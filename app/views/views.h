@@ -26,6 +26,7 @@ struct Model {
     SaveState save = SaveState::saved;
     std::string save_trouble;         ///< in the user's language
     const std::vector<JobRow>* rows = nullptr;
+    const std::vector<PressRow>* presses = nullptr; ///< kept in the library
     JobId current = 0;                ///< the job that is open
     Box window;                       ///< free of notches and system bars
 };

@@ -192,3 +192,27 @@ TEST_CASE("The name of a colour is typed in the head's own panel") {
     driver.tap("undo");
     CHECK(head_on(driver.session().job(), 9)->colour == "Line black");
 }
+
+TEST_CASE("A press is kept in the library and used in another job, as one edit") {
+    Folder folder;
+    Driver driver(desktop, folder.text());
+    driver.tap("section/press");
+    driver.tap("press/sensors.bar_length_mm");
+    driver.type("75");
+    driver.key(Key::enter);
+    CHECK(driver.session().job().press.sensors.bar_length == 75.0);
+    driver.tap("press/keep");
+    REQUIRE(driver.session().presses().size() == 1);
+    driver.tap("place/jobs");
+    driver.tap("new-job");
+    CHECK(driver.session().job().press.sensors.bar_length == demo_job().press.sensors.bar_length);
+    // The demonstration's press goes by the same name: another name makes it another press.
+    PressProfile other = driver.session().job().press;
+    other.name = "Second press";
+    driver.program().act(DoEdit{Edit{SetPress{other, {}}}});
+    driver.settle();
+    driver.tap("press/use/" + std::to_string(driver.session().presses().front().id));
+    CHECK(driver.session().job().press.sensors.bar_length == 75.0);
+    driver.tap("undo");
+    CHECK(driver.session().job().press.name == "Second press");
+}

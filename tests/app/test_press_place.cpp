@@ -258,6 +258,17 @@ TEST_CASE("Zoom by wheel, pinch, buttons and keys; pan by drag") {
     CHECK(driver.program().state().camera.centre.x < before.x);
 }
 
+TEST_CASE("Arrow keys move the drawing while no head is chosen") {
+    Driver driver(desktop);
+    const Point before = driver.program().state().camera.centre;
+    driver.key(Key::right);
+    driver.key(Key::up);
+    CHECK(driver.program().state().camera.centre.x > before.x);
+    CHECK(driver.program().state().camera.centre.y > before.y);
+    driver.key(Key::zero);
+    CHECK(driver.program().state().camera.centre == before);
+}
+
 TEST_CASE("Pinching from the whole press shows the heads in full, and handles once chosen") {
     Driver driver(phone);
     driver.tap("head/6");
