@@ -52,6 +52,41 @@ public:
 
 private:
     // app/program_actions.cpp
+    void say_trouble();
+    void carry_out(const DoEdit& a);
+    void carry_out(const Undo&);
+    void carry_out(const Redo&);
+    void carry_out(const GoTo& a);
+    void carry_out(const ChooseHead& a);
+    void carry_out(const ChooseStop& a);
+    void carry_out(const StepStop& a);
+    void carry_out(const SetEveryStop&);
+    void carry_out(const Zoom& a);
+    void carry_out(const ShowAll&);
+    void carry_out(const ToggleSheet&);
+    void carry_out(const ToggleSection& a);
+    void carry_out(const OpenPad& a);
+    void carry_out(const PadPress& a);
+    void carry_out(const EditText& a);
+    void carry_out(const AcceptText&);
+    void carry_out(const CancelText&);
+    void carry_out(const ChooseTheme& a);
+    void carry_out(const ChooseLanguage& a);
+    void carry_out(const ChooseUnits& a);
+    void carry_out(const ChooseTextScale& a);
+    void carry_out(const OpenJob& a);
+    void carry_out(const ChooseJob& a);
+    void carry_out(const NewJob&);
+    void carry_out(const DuplicateJob& a);
+    void carry_out(const RemoveJob& a);
+    void carry_out(const RestoreJob& a);
+    void carry_out(const ExportJob& a);
+    void carry_out(const RetrySaving&);
+    void carry_out(const CloseNotice&);
+    void carry_out(const AddHeadAt& a);
+    void carry_out(const KeepPress&);
+    void carry_out(const UsePress& a);
+    // app/program_edits.cpp
     void apply_edit(const Edit& edit);
     void refuse(const Applied& refused);
     void step_stop(const StepStop& step);

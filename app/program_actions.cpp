@@ -1,288 +1,157 @@
-// Carrying out actions.
+// Carrying out actions: one function a kind.
 #include "app/program.h"
 #include "app/text/sentences.h"
 
 namespace carriageway {
 
-namespace {
-
-/// Stops keep at least this apart (mm) while they are dragged or stepped: bars can't overlap.
-constexpr double least_apart = 1.0;
-
-template <class... F>
-struct Overloaded : F... {
-    using F::operator()...;
-};
-template <class... F>
-Overloaded(F...) -> Overloaded<F...>;
-
-} // namespace
-
-void Program::apply_edit(const Edit& edit) {
-    if (const std::optional<Applied> refused = session_.commit(edit)) refuse(*refused);
-}
-
-void Program::refuse(const Applied& refused) {
-    notice(refusal_text(state_.looks.language, state_.looks.units, *refused.refusal, refused.field,
-                        session_.job().press.stations),
-           true);
-}
-
-void Program::step_stop(const StepStop& step) {
-    const Head* head = find_head(session_.job(), step.head);
-    if (!head) return;
-    const Ruler& ruler = session_.job().press.ruler;
-    Stops stops = head->stops;
-    double& stop = step.end == End::machine_side ? stops.machine_side : stops.operator_side;
-    state_.stop = step.end;
-    if (step.steps != 0.0) {
-        // From between two marks, a step leads to the next mark; on a mark, to its neighbour.
-        const Direction way = (step.steps > 0.0) == (ruler.counts == Direction::toward_machine)
-                                  ? Direction::toward_machine
-                                  : Direction::toward_operator;
-        const double next = graduation_toward(ruler, stop, way);
-        stop = std::abs(next - stop) > graduation_slack ? next : stop + sign_of(way) * ruler.graduation;
-    }
-    stop += step.mm;
-    if (stops.machine_side - stops.operator_side < least_apart) return;
-    apply_edit(Edit{SetStops{step.head, stops}});
-}
-
-void Program::press_pad(PadKey key) {
-    if (!state_.pad) return;
-    Pad& pad = *state_.pad;
-    if (key == PadKey::cancel) {
-        state_.pad.reset();
-        return;
-    }
-    if (key == PadKey::accept) {
-        accept_pad();
-        return;
-    }
-    pad.trouble.clear();
-    if (key == PadKey::backspace) {
-        if (pad.fresh) pad.text.clear();
-        else if (!pad.text.empty()) pad.text.pop_back();
-        pad.fresh = false;
-        return;
-    }
-    static constexpr const char* faces[] = {"0", "1", "2", "3", "4", "5", "6", "7", "8", "9",
-                                            ".", "/", " ", "-", "", " mm", " in", " cm"};
-    const bool unit = key == PadKey::mm || key == PadKey::inch || key == PadKey::cm;
-    if (pad.fresh && !unit) pad.text.clear();
-    if (unit)
-        while (!pad.text.empty() && (std::isalpha(static_cast<unsigned char>(pad.text.back())) ||
-                                     pad.text.back() == ' '))
-            pad.text.pop_back();
-    if (pad.text.size() < 24) pad.text += faces[static_cast<int>(key)];
-    pad.fresh = false;
-}
-
-void Program::accept_pad() {
-    Pad& pad = *state_.pad;
-    const Language language = state_.looks.language;
-    const LengthUnit units = state_.looks.units;
-    const Quantity quantity = info_of(pad.field).quantity;
-    const bool stop = pad.field == Field::operator_stop || pad.field == Field::machine_stop;
-    const Ruler& ruler = session_.job().press.ruler;
-    const std::optional<double> typed =
-        read_quantity(pad.text, quantity, stop ? unit_of(ruler) : units);
-    if (!typed) {
-        pad.trouble = say(language,
-                          quantity == Quantity::length ? Word::number_not_read : Word::number_not_read_plain,
-                          {pad.text});
-        return;
-    }
-    // A stop is typed as the ruler shows it, so it is measured from the ruler's zero.
-    const double value =
-        stop ? ruler_position(ruler, ruler.inches ? *typed / mm_per_inch : *typed) : *typed;
-    const std::optional<Applied> refused = session_.commit(Edit{SetNumber{pad.head, pad.field, value}});
-    if (!refused) {
-        state_.pad.reset();
-        return;
-    }
-    pad.trouble = refusal_text(language, units, *refused->refusal, refused->field,
-                               session_.job().press.stations);
-}
-
-void Program::add_head(int station) {
-    const Head head = new_head(session_.job(), station,
-                               std::string(word(state_.looks.language, Word::new_colour)));
-    apply_edit(Edit{AddHead{head}});
-    if (find_head(session_.job(), head.id)) choose_head(head.id);
-}
-
-void Program::edit_text(const EditText& edit) {
-    TextEntry entry;
-    entry.target = edit.target;
-    entry.job = edit.job;
-    switch (edit.target) {
-    case TextTarget::search: entry.text = state_.search; break;
-    case TextTarget::job_name: entry.text = session_.job().name; break;
-    case TextTarget::head_colour:
-        if (const Head* head = find_head(session_.job(), state_.head)) entry.text = head->colour;
-        state_.panel_scroll = 0.0f;
-        break;
-    case TextTarget::row_name:
-        for (const JobRow& row : session_.rows())
-            if (row.id == edit.job) entry.text = row.name;
-        break;
-    }
-    state_.typing = entry;
-}
-
-void Program::text_changed() {
-    if (!state_.typing || state_.typing->target != TextTarget::search) return;
-    state_.search = state_.typing->text;
-    session_.search(state_.search);
-}
-
-void Program::accept_text() {
-    if (!state_.typing) return;
-    const TextEntry entry = *state_.typing;
-    state_.typing.reset();
-    switch (entry.target) {
-    case TextTarget::search:
-        state_.search = entry.text;
-        session_.search(entry.text);
-        break;
-    case TextTarget::job_name: apply_edit(Edit{SetName{0, entry.text}}); break;
-    case TextTarget::head_colour: apply_edit(Edit{SetName{state_.head, entry.text}}); break;
-    case TextTarget::row_name:
-        if (!session_.rename(entry.job, entry.text))
-            notice(session_.trouble().empty() ? std::string(word(state_.looks.language,
-                                                                 Word::refusal_name_too_long))
-                                              : session_.trouble(),
-                   true);
-        break;
-    }
-}
-
-void Program::cancel_text() { state_.typing.reset(); }
-
-void Program::set_looks(const Looks& looks) {
-    state_.looks = looks;
-    session_.set_looks(looks);
-}
-
 void Program::act(const Action& action) {
-    const Language language = state_.looks.language;
-    const auto failed = [&] { notice(session_.trouble(), true); };
-    std::visit(
-        Overloaded{
-            [&](const DoEdit& a) { apply_edit(a.edit); },
-            [&](const Undo&) { session_.undo(); },
-            [&](const Redo&) { session_.redo(); },
-            [&](const GoTo& a) {
-                state_.place = a.place;
-                state_.typing.reset();
-                state_.pad.reset();
-                if (a.place == Place::jobs) session_.search(state_.search);
-            },
-            [&](const ChooseHead& a) { choose_head(a.head); },
-            [&](const ChooseStop& a) {
-                if (state_.head != a.head) choose_head(a.head);
-                state_.stop = a.end;
-            },
-            [&](const StepStop& a) { step_stop(a); },
-            [&](const SetEveryStop&) {
-                if (const std::optional<Edit> edit = set_every_stop(session_.job(), session_.assessment()))
-                    apply_edit(*edit);
-            },
-            [&](const Zoom& a) {
-                state_.own_camera = true;
-                move_camera(zoomed({state_.move ? state_.move->to : state_.camera, layout_.diagram}, a.factor,
-                                   layout_.diagram.centre()));
-            },
-            [&](const ShowAll&) {
-                state_.own_camera = false;
-                move_camera(home_camera());
-            },
-            [&](const ToggleSheet&) { state_.tall_sheet = !state_.tall_sheet; },
-            [&](const ToggleSection& a) {
-                bool& open = state_.open[static_cast<std::size_t>(a.section)];
-                open = !open;
-            },
-            [&](const OpenPad& a) {
-                Pad pad;
-                pad.head = a.head;
-                pad.field = a.field;
-                const double value = number_of(session_.job(), find_head(session_.job(), a.head), a.field);
-                const bool stop = a.field == Field::operator_stop || a.field == Field::machine_stop;
-                pad.text = stop ? plain_ruler(session_.job().press.ruler, value)
-                                : plain_quantity(value, info_of(a.field).quantity, state_.looks.units);
-                state_.pad = pad;
-            },
-            [&](const PadPress& a) { press_pad(a.key); },
-            [&](const EditText& a) { edit_text(a); },
-            [&](const AcceptText&) { accept_text(); },
-            [&](const CancelText&) { cancel_text(); },
-            [&](const ChooseTheme& a) {
-                Looks looks = state_.looks;
-                looks.theme = a.theme;
-                set_looks(looks);
-            },
-            [&](const ChooseLanguage& a) {
-                Looks looks = state_.looks;
-                looks.language = a.language;
-                set_looks(looks);
-            },
-            [&](const ChooseUnits& a) {
-                Looks looks = state_.looks;
-                looks.units = a.units;
-                set_looks(looks);
-            },
-            [&](const ChooseTextScale& a) {
-                Looks looks = state_.looks;
-                looks.text_scale = std::clamp(a.scale, least_text_scale, most_text_scale);
-                set_looks(looks);
-            },
-            [&](const OpenJob& a) {
-                if (session_.open(a.job)) choose_head(0);
-                else failed();
-            },
-            [&](const ChooseJob& a) {
-                state_.chosen_job = state_.chosen_job == a.job ? 0 : a.job;
-                state_.typing.reset();
-            },
-            [&](const NewJob&) {
-                if (session_.open_new(empty_job(std::string(word(language, Word::untitled))))) choose_head(0);
-                else failed();
-            },
-            [&](const DuplicateJob& a) {
-                std::string name;
-                for (const JobRow& row : session_.rows())
-                    if (row.id == a.job) name = row.name;
-                if (!session_.duplicate(a.job, say(language, Word::copy_of, {name}))) failed();
-            },
-            [&](const RemoveJob& a) {
-                std::string name;
-                for (const JobRow& row : session_.rows())
-                    if (row.id == a.job) name = row.name;
-                if (session_.remove(a.job)) notice(say(language, Word::deleted_job, {name}), false, a.job);
-                else failed();
-            },
-            [&](const RestoreJob& a) {
-                if (session_.restore(a.job)) state_.notice.reset();
-                else failed();
-            },
-            [&](const ExportJob& a) {
-                if (const std::optional<std::string> path = session_.export_job(a.job))
-                    notice(say(language, Word::exported_to, {*path}));
-                else failed();
-            },
-            [&](const RetrySaving&) { session_.retry(); },
-            [&](const CloseNotice&) { state_.notice.reset(); },
-            [&](const AddHeadAt& a) { add_head(a.station); },
-            [&](const KeepPress&) {
-                if (session_.keep_press()) notice(say(language, Word::press_kept, {session_.job().press.name}));
-                else failed();
-            },
-            [&](const UsePress& a) {
-                if (const std::optional<Applied> refused = session_.use_press(a.press)) refuse(*refused);
-            },
-        },
-        action);
+    std::visit([this](const auto& a) { carry_out(a); }, action);
+}
+
+void Program::say_trouble() { notice(session_.trouble(), true); }
+
+void Program::carry_out(const DoEdit& a) { apply_edit(a.edit); }
+
+void Program::carry_out(const Undo&) { session_.undo(); }
+
+void Program::carry_out(const Redo&) { session_.redo(); }
+
+void Program::carry_out(const GoTo& a) {
+    state_.place = a.place;
+    state_.typing.reset();
+    state_.pad.reset();
+    if (a.place == Place::jobs) session_.search(state_.search);
+}
+
+void Program::carry_out(const ChooseHead& a) { choose_head(a.head); }
+
+void Program::carry_out(const ChooseStop& a) {
+    if (state_.head != a.head) choose_head(a.head);
+    state_.stop = a.end;
+}
+
+void Program::carry_out(const StepStop& a) { step_stop(a); }
+
+void Program::carry_out(const SetEveryStop&) {
+    if (const std::optional<Edit> edit = set_every_stop(session_.job(), session_.assessment()))
+        apply_edit(*edit);
+}
+
+void Program::carry_out(const Zoom& a) {
+    state_.own_camera = true;
+    move_camera(zoomed({state_.move ? state_.move->to : state_.camera, layout_.diagram}, a.factor,
+                       layout_.diagram.centre()));
+}
+
+void Program::carry_out(const ShowAll&) {
+    state_.own_camera = false;
+    move_camera(home_camera());
+}
+
+void Program::carry_out(const ToggleSheet&) { state_.tall_sheet = !state_.tall_sheet; }
+
+void Program::carry_out(const ToggleSection& a) {
+    bool& open = state_.open[static_cast<std::size_t>(a.section)];
+    open = !open;
+}
+
+void Program::carry_out(const OpenPad& a) {
+    Pad pad;
+    pad.head = a.head;
+    pad.field = a.field;
+    const double value = number_of(session_.job(), find_head(session_.job(), a.head), a.field);
+    const bool stop = a.field == Field::operator_stop || a.field == Field::machine_stop;
+    pad.text = stop ? plain_ruler(session_.job().press.ruler, value)
+                    : plain_quantity(value, info_of(a.field).quantity, state_.looks.units);
+    state_.pad = pad;
+}
+
+void Program::carry_out(const PadPress& a) { press_pad(a.key); }
+
+void Program::carry_out(const EditText& a) { edit_text(a); }
+
+void Program::carry_out(const AcceptText&) { accept_text(); }
+
+void Program::carry_out(const CancelText&) { cancel_text(); }
+
+void Program::carry_out(const ChooseTheme& a) {
+    Looks looks = state_.looks;
+    looks.theme = a.theme;
+    set_looks(looks);
+}
+
+void Program::carry_out(const ChooseLanguage& a) {
+    Looks looks = state_.looks;
+    looks.language = a.language;
+    set_looks(looks);
+}
+
+void Program::carry_out(const ChooseUnits& a) {
+    Looks looks = state_.looks;
+    looks.units = a.units;
+    set_looks(looks);
+}
+
+void Program::carry_out(const ChooseTextScale& a) {
+    Looks looks = state_.looks;
+    looks.text_scale = std::clamp(a.scale, least_text_scale, most_text_scale);
+    set_looks(looks);
+}
+
+void Program::carry_out(const OpenJob& a) {
+    if (session_.open(a.job)) choose_head(0);
+    else say_trouble();
+}
+
+void Program::carry_out(const ChooseJob& a) {
+    state_.chosen_job = state_.chosen_job == a.job ? 0 : a.job;
+    state_.typing.reset();
+}
+
+void Program::carry_out(const NewJob&) {
+    if (session_.open_new(empty_job(std::string(word(state_.looks.language, Word::untitled))))) choose_head(0);
+    else say_trouble();
+}
+
+void Program::carry_out(const DuplicateJob& a) {
+    std::string name;
+    for (const JobRow& row : session_.rows())
+        if (row.id == a.job) name = row.name;
+    if (!session_.duplicate(a.job, say(state_.looks.language, Word::copy_of, {name}))) say_trouble();
+}
+
+void Program::carry_out(const RemoveJob& a) {
+    std::string name;
+    for (const JobRow& row : session_.rows())
+        if (row.id == a.job) name = row.name;
+    if (session_.remove(a.job)) notice(say(state_.looks.language, Word::deleted_job, {name}), false, a.job);
+    else say_trouble();
+}
+
+void Program::carry_out(const RestoreJob& a) {
+    if (session_.restore(a.job)) state_.notice.reset();
+    else say_trouble();
+}
+
+void Program::carry_out(const ExportJob& a) {
+    if (const std::optional<std::string> path = session_.export_job(a.job))
+        notice(say(state_.looks.language, Word::exported_to, {*path}));
+    else say_trouble();
+}
+
+void Program::carry_out(const RetrySaving&) { session_.retry(); }
+
+void Program::carry_out(const CloseNotice&) { state_.notice.reset(); }
+
+void Program::carry_out(const AddHeadAt& a) { add_head(a.station); }
+
+void Program::carry_out(const KeepPress&) {
+    if (session_.keep_press()) notice(say(state_.looks.language, Word::press_kept, {session_.job().press.name}));
+    else say_trouble();
+}
+
+void Program::carry_out(const UsePress& a) {
+    if (const std::optional<Applied> refused = session_.use_press(a.press)) refuse(*refused);
 }
 
 } // namespace carriageway
