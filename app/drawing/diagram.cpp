@@ -112,8 +112,9 @@ Box box_of(const HeadView& view) {
 /// Whether a head is drawn with rail, carriage and words: the chosen one, or, while none is
 /// chosen, those that lie mostly in view.
 bool in_full(const DiagramInput& input, const HeadView& view) {
-    if (input.projection.camera.scale < full_detail_scale) return false;
-    if (input.chosen != 0) return view.head->id == input.chosen;
+    const double scale = input.projection.camera.scale;
+    if (input.chosen != 0) return view.head->id == input.chosen && scale >= handles_scale;
+    if (scale < full_detail_scale) return false;
     return input.projection.view.contains(view.to(0.0, 0.0));
 }
 
@@ -147,13 +148,14 @@ void draw_diagram(const DiagramInput& input, DrawingList& list, DiagramThings& t
     LabelPlacer labels(input.projection.view.inset(2.0f));
     for (const Box& box : input.reserved) labels.take(box);
     const bool full = input.projection.camera.scale >= full_detail_scale;
-    if (!full) take_frames(input, labels);
+    const bool beside_chosen = input.chosen != 0 && input.projection.camera.scale >= handles_scale;
+    if (!full && !beside_chosen) take_frames(input, labels);
     draw_stations(input, list, labels);
     for (std::size_t i = 0; i < input.job->heads.size(); ++i) {
         const HeadView view = view_of(input, i);
         if (!in_sight(view)) continue;
         // Beside a head that is being set, its neighbours are only frames.
-        if (full && input.chosen != 0 && view.head->id != input.chosen) draw_faint_head(view, list);
+        if (beside_chosen && view.head->id != input.chosen) draw_faint_head(view, list);
         else draw_head(input, view, list);
     }
     for (std::size_t i = 0; i < input.job->heads.size(); ++i) {
@@ -163,11 +165,11 @@ void draw_diagram(const DiagramInput& input, DrawingList& list, DiagramThings& t
             draw_carriage(input, view, list);
             draw_rail(input, view, list, labels, things);
         }
-        if (!full || in_full(input, view)) draw_head_labels(input, view, list, labels);
+        if ((!full && !beside_chosen) || in_full(input, view)) draw_head_labels(input, view, list, labels);
         const std::string name = "head/" + std::to_string(view.head->station);
         const Box seen = common(box_of(view), input.projection.view);
         // A sliver of a neighbour at the edge is no target.
-        const float least = view.head->id == input.chosen || !full ? 0.0f : 60.0f;
+        const float least = view.head->id == input.chosen || (!full && !beside_chosen) ? 0.0f : 60.0f;
         if (seen.width() <= least || seen.height() <= least) continue;
         list.thing(name, ThingRole::button, seen);
         things.heads.push_back({view.head->id, list.things().size() - 1});

@@ -79,6 +79,10 @@ struct HeadView {
 /// From this scale (dp per mm) on, a head is drawn in full.
 inline constexpr double full_detail_scale = 0.3;
 
+/// From this scale on the chosen head has its rail and handles: large text leaves small diagrams,
+/// and a stop must be within reach in them as well.
+inline constexpr double handles_scale = 0.12;
+
 /// Room beside a frame for the rail and its handles, dp.
 inline constexpr float rail_room = 102.0f;
 

@@ -203,7 +203,7 @@ void label_covered(const DiagramInput& input, const HeadView& view, DrawingList&
 
 void draw_head_labels(const DiagramInput& input, const HeadView& view, DrawingList& list,
                       LabelPlacer& labels) {
-    if (view.projection->camera.scale < full_detail_scale) {
+    if (view.projection->camera.scale < full_detail_scale && view.head->id != input.chosen) {
         label_beside(view, list, labels);
         return;
     }

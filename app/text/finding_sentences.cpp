@@ -194,7 +194,7 @@ Saying stroke_too_long(const Telling& t) {
 Saying miss_likely(const Telling& t) {
     const std::string chance = format_chance(t.language, t.finding.value);
     return {t.plain(Word::title_miss_likely), say(t.language, Word::why_miss_likely, {chance}),
-            chance};
+            say(t.language, Word::label_missed_on, {chance})};
 }
 
 Saying beyond_range(const Telling& t) {

@@ -46,8 +46,12 @@ void step_row(const Model& model, const Head& head, Rows& rows) {
     const std::string_view label =
         canvas.word(machine ? Word::machine_stop_ruler : Word::operator_stop_ruler);
     const std::string value = field_value(model, head.id, field);
-    const TypeStyle small{TypeSize::small, false}, large{TypeSize::large, true};
     const float side = 64.0f, inside = rows.width - 2.0f * (side + 8.0f);
+    // The number is as large as fits between the two buttons.
+    const TypeStyle small{TypeSize::small, false};
+    TypeStyle large{TypeSize::large, true};
+    for (const TypeSize smaller : {TypeSize::title, TypeSize::body, TypeSize::small})
+        if (canvas.type().width(large, value) > inside - 12.0f) large.size = smaller;
     const float label_height = canvas.paragraph_height(inside - 16.0f, label, small);
     const float height = std::max(side, label_height + canvas.type().height(large) + 14.0f);
     const Box row = rows.next(height, 12.0f);
@@ -140,11 +144,13 @@ void other_sections(const Model& model, const HeadAssessment& assessed, const He
                   {TypeSize::small, false}, Role::soft_ink, 8.0f);
     }
     if (section_head(model, Section::head, "section/head", canvas.word(Word::section_head), rows)) {
-        const float height = canvas.button_height(canvas.word(Word::rename_colour), {}, rows.width, 48.0f);
-        canvas.button("head/rename", rows.next(height), canvas.word(Word::rename_colour), ButtonLook::plain,
-                      canvas.action(EditText{TextTarget::head_colour, 0}));
-        canvas.button("head/remove", rows.next(height), canvas.word(Word::remove_head), ButtonLook::plain,
-                      canvas.action(DoEdit{Edit{RemoveHead{head.id}}}));
+        const auto button = [&](const char* name, Word words, Action action) {
+            const float height = canvas.button_height(canvas.word(words), {}, rows.width, 48.0f);
+            canvas.button(name, rows.next(height), canvas.word(words), ButtonLook::plain,
+                          canvas.action(std::move(action)));
+        };
+        button("head/rename", Word::rename_colour, EditText{TextTarget::head_colour, 0});
+        button("head/remove", Word::remove_head, DoEdit{Edit{RemoveHead{head.id}}});
     }
 }
 

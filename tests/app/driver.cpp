@@ -1,7 +1,13 @@
 #include "tests/app/driver.h"
 
+#include <cstdlib>
+#include <filesystem>
+
 #include <catch2/catch_test_macros.hpp>
 #include <imgui.h>
+
+#include "app/drawing/picture.h"
+#include "app/drawing/png_file.h"
 
 namespace carriageway {
 
@@ -113,6 +119,14 @@ void Driver::pad(std::string_view text) {
         else name += c;
         tap(name);
     }
+}
+
+void Driver::picture(const std::string& name) const {
+    const char* folder = std::getenv("CARRIAGEWAY_PICTURES");
+    if (!folder) return;
+    const Surface surface = window_->surface();
+    const Picture drawn = paint_picture(list(), program_->theme(), *fonts_, surface.width, surface.height);
+    REQUIRE_FALSE(write_png(drawn, std::filesystem::path(folder) / (name + ".png")));
 }
 
 const HeadAssessment& Driver::head(int station) const {

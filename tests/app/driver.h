@@ -56,6 +56,10 @@ public:
     /// Taps the number pad's keys: figures, '.', '/', ' ' and the units mm, in.
     void pad(std::string_view text);
 
+    /// The present frame as a PNG in the folder that CARRIAGEWAY_PICTURES names, for looking at; does
+    /// nothing where it isn't set.
+    void picture(const std::string& name) const;
+
     const HeadAssessment& head(int station) const;
     Stops stops(int station) const { return head_on(session_->job(), station)->stops; }
 

@@ -39,6 +39,9 @@ void visit_frames(Driver& driver, Look look) {
     for (const int station : {2, 5, 6, 7, 8, 9}) {
         driver.program().choose_head(head_on(driver.session().job(), station)->id);
         driver.settle();
+        // Both stops are within reach at every size.
+        for (const char* stop : {"/operator-stop", "/machine-stop"})
+            CHECK(driver.has("head/" + std::to_string(station) + stop));
         look("head " + std::to_string(station));
     }
     driver.program().state().open.fill(true);
@@ -138,6 +141,20 @@ void check_text(Driver& driver, const std::string& where, std::set<std::string>&
         }
 }
 
+/// Words that begin on a button must end on it.
+void check_buttons(Driver& driver, const std::string& where, std::set<std::string>& faults) {
+    const DrawingList& list = driver.list();
+    for (const Thing& thing : list.things()) {
+        if (thing.role != ThingRole::button && thing.role != ThingRole::tab) continue;
+        if (thing.layer == 0) continue; // heads of the diagram are no buttons with words on them
+        for (const Words& w : words_of(list))
+            if (w.layer == thing.layer && w.clip == thing.clip && thing.box.contains(w.box.centre()) &&
+                (w.box.x0 < thing.box.x0 - 0.5f || w.box.x1 > thing.box.x1 + 0.5f ||
+                 w.box.y0 < thing.box.y0 - 0.5f || w.box.y1 > thing.box.y1 + 0.5f))
+                faults.insert(where + ": leaves " + thing.name + ": " + place_of(w));
+    }
+}
+
 /// Panels hide what lies below them: words of a lower layer must not run under one.
 void check_hidden(Driver& driver, const std::string& where, std::set<std::string>& faults) {
     const DrawingList& list = driver.list();
@@ -164,6 +181,12 @@ void check_targets(Driver& driver, const std::string& where, std::set<std::strin
             faults.insert(where + ": " + thing.name + " is " + std::to_string(thing.target.width()) + " x " +
                           std::to_string(thing.target.height()));
     }
+}
+
+std::string file_name(std::string where) {
+    for (char& c : where)
+        if (!std::isalnum(static_cast<unsigned char>(c))) c = '-';
+    return where;
 }
 
 std::string listing(const std::set<std::string>& faults) {
@@ -207,6 +230,8 @@ TEST_CASE("No text is cut, shortened or laid over other text") {
                                              std::to_string(static_cast<int>(scale * 100)) + " % " + where;
                     check_text(driver, here, faults);
                     check_hidden(driver, here, faults);
+                    check_buttons(driver, here, faults);
+                    if (scale == 2.0f || language == Language::pseudo) driver.picture(file_name(here));
                 });
             }
             INFO(listing(faults));

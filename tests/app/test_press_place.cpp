@@ -104,6 +104,7 @@ TEST_CASE("While a stop is held, the rail says where it may stand and why") {
             if (driver.list().words(mark) == limit_text(Language::english, LengthUnit::mm, driver.session().job(), kind))
                 ++reasons;
     }
+    driver.picture("held-stop");
     CHECK(stretch);
     CHECK(reasons == 2);
     feed(driver, InputKind::up, from, 0);
@@ -165,6 +166,7 @@ TEST_CASE("Measures are typed on the pad in mm, inches and fractions") {
     CHECK_FALSE(driver.has("pad/display"));
     driver.tap("head/2/squeegee.width_mm");
     driver.pad("3 1/2in");
+    driver.picture("number-pad");
     driver.tap("pad/accept");
     CHECK(blade() == Approx(3.5 * 25.4));
     driver.tap("head/2/squeegee.width_mm");

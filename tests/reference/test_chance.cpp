@@ -104,8 +104,13 @@ double chance_by_volume(const Stack& stack, double margin) {
 
 double random_margin(Seeded& random, const Stack& stack) {
     double sum = 0.0;
-    for (int i = 0; i < stack.count; ++i)
+    bool normal = false;
+    for (int i = 0; i < stack.count; ++i) {
         sum += stack.spreads[static_cast<std::size_t>(i)].value;
+        normal = normal || stack.spreads[static_cast<std::size_t>(i)].measured;
+    }
+    // A normal deviation has a tail beyond the sum; a fifth of the margins lie there.
+    if (normal && random.chance(0.2)) return random.between(1.0, 2.2) * sum;
     return random.chance(0.02) ? 0.0 : random.between(-1.1, 1.1) * sum;
 }
 
