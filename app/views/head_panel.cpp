@@ -173,7 +173,7 @@ void colour_field(const Model& model, Rows& rows) {
 
 } // namespace
 
-void head_panel(const Model& model, const HeadAssessment& head, bool compact, Rows& rows) {
+void head_panel(const Model& model, const HeadAssessment& head, Rows& rows) {
     const Head& set = *find_head(*model.job, head.head);
     Canvas& canvas = rows.canvas;
     colour_field(model, rows);
@@ -190,7 +190,6 @@ void head_panel(const Model& model, const HeadAssessment& head, bool compact, Ro
         margins_panel(model, head, rows);
     blade_sections(model, set, rows);
     other_sections(model, head, set, rows);
-    (void)compact;
 }
 
 } // namespace carriageway

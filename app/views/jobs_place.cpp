@@ -29,7 +29,7 @@ void search_field(const Model& model, Rows& rows) {
 }
 
 /// What can be done with the chosen job.
-void job_actions(const Model& model, const JobRow& row, Box box, Rows& inner) {
+void job_actions(const Model& model, const JobRow& row, Rows& inner) {
     Canvas& canvas = inner.canvas;
     const ViewState& state = *model.state;
     const std::string base = "job/" + std::to_string(row.id);
@@ -78,7 +78,6 @@ void job_actions(const Model& model, const JobRow& row, Box box, Rows& inner) {
         }
     }
     if (column == 1) inner.y += 56.0f;
-    (void)box;
 }
 
 void job_row(const Model& model, const JobRow& row, Rows& rows) {
@@ -107,7 +106,7 @@ void job_row(const Model& model, const JobRow& row, Rows& rows) {
     rows.y = head.y1 + 8.0f;
     if (!chosen) return;
     Rows inner{canvas, rows.x + 14.0f, rows.width - 28.0f, rows.y, rows.on};
-    job_actions(model, row, head, inner);
+    job_actions(model, row, inner);
     rows.y = inner.y + 6.0f;
 }
 

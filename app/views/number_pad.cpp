@@ -73,7 +73,7 @@ void draw_display(const Model& model, const Pad& pad, Rows& rows) {
                     Role::soft_ink, 6.0f);
 }
 
-void draw_keys(const Model& model, const Pad& pad, Box box, Canvas& canvas) {
+void draw_keys(const Pad& pad, Box box, Canvas& canvas) {
     const bool is_length = info_of(pad.field).quantity == Quantity::length;
     const float gap = key_gap;
     const int columns = 4, rows = 5;
@@ -105,7 +105,6 @@ void draw_keys(const Model& model, const Pad& pad, Box box, Canvas& canvas) {
     Thing& thing = canvas.list().thing("pad/accept", ThingRole::button, accept);
     thing.label.assign(canvas.word(Word::done));
     thing.action = canvas.action(PadPress{PadKey::accept});
-    (void)model;
 }
 
 } // namespace
@@ -143,7 +142,7 @@ void number_pad(const Model& model, const Layout& layout, Canvas& canvas) {
     const float width = std::min(box.width() - 32.0f, 420.0f);
     Rows rows{canvas, box.centre().x - 0.5f * width, width, box.y0 + 14.0f, Role::panel};
     draw_display(model, pad, rows);
-    draw_keys(model, pad, {rows.x, rows.y, rows.x + width, box.y1 - 8.0f}, canvas);
+    draw_keys(pad, {rows.x, rows.y, rows.x + width, box.y1 - 8.0f}, canvas);
     list.set_layer(0);
 }
 

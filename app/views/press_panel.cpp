@@ -81,7 +81,7 @@ void job_numbers(const Model& model, Rows& rows) {
 
 } // namespace
 
-void press_panel(const Model& model, bool compact, Rows& rows) {
+void press_panel(const Model& model, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const Assessment& assessment = *model.assessment;
     const std::vector<Entry> entries = entries_of(assessment);
@@ -115,7 +115,6 @@ void press_panel(const Model& model, bool compact, Rows& rows) {
     job_numbers(model, rows);
     rows.space(8.0f);
     rows.text(canvas.word(Word::caution), {TypeSize::small, false}, Role::soft_ink);
-    (void)compact;
 }
 
 } // namespace carriageway

@@ -137,8 +137,8 @@ void panel(const Model& model, const Layout& layout, Canvas& canvas) {
         rows.x += 0.5f * (rows.width - 560.0f);
         rows.width = 560.0f;
     }
-    if (head) head_panel(model, *head, layout.compact, rows);
-    else press_panel(model, layout.compact, rows);
+    if (head) head_panel(model, *head, rows);
+    else press_panel(model, rows);
     list.pop_clip();
     canvas.frame().scrolls.push_back({inside, rows.y - top + 12.0f, &ViewState::panel_scroll});
     list.set_layer(0);

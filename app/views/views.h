@@ -58,8 +58,8 @@ void jobs_place(const Model& model, const Layout& layout, Canvas& canvas);
 // -- parts of places ------------------------------------------------------------------------------
 void places_bar(const Model& model, const Layout& layout, Canvas& canvas);
 void press_header(const Model& model, const Layout& layout, Canvas& canvas);
-void head_panel(const Model& model, const HeadAssessment& head, bool compact, Rows& rows);
-void press_panel(const Model& model, bool compact, Rows& rows);
+void head_panel(const Model& model, const HeadAssessment& head, Rows& rows);
+void press_panel(const Model& model, Rows& rows);
 void looks_panel(const Model& model, Rows& rows);
 void number_pad(const Model& model, const Layout& layout, Canvas& canvas);
 /// Height that the pad needs in a compact window.
