@@ -124,6 +124,12 @@ Region Region::swept_along(double distance) const {
     return Region(got(GEOSUnaryUnion_r(context(), all.geometry_.get()), "union"));
 }
 
+Region Region::offset(double distance) const {
+    return Region(got(GEOSBufferWithStyle_r(context(), geometry_.get(), distance, 1, GEOSBUF_CAP_FLAT,
+                                            GEOSBUF_JOIN_MITRE, 2.0),
+                      "buffer"));
+}
+
 Region Region::common(const Region& other) const {
     return Region(got(
         GEOSIntersection_r(context(), geometry_.get(), other.geometry_.get()), "intersection"));

@@ -20,6 +20,9 @@ class Region {
     /// union with the parallelogram that each edge sweeps.
     Region swept_along(double distance) const;
 
+    /// Every side moved outward by `distance`, or inward where it is negative; corners stay corners.
+    Region offset(double distance) const;
+
     Region common(const Region& other) const;
     Region without(const Region& other) const;
 
