@@ -142,10 +142,16 @@ TEST_CASE("every acknowledged edit survives a kill", "[writer][kill]") {
             }
         }
         ::close(ends[1]);
-        const int wait = std::uniform_int_distribution<int>(5, 180)(random);
+        // Most are killed some time after their first acknowledgement, however slow the machine;
+        // every fifth at any moment, so that opening and the first write are met too.
+        std::uint64_t last = 0, word = 0;
+        if (round % 5 != 0) {
+            REQUIRE(::read(ends[0], &word, sizeof word) == sizeof word);
+            last = word;
+        }
+        const int wait = std::uniform_int_distribution<int>(0, 150)(random);
         std::this_thread::sleep_for(std::chrono::milliseconds(wait));
         ::kill(child, SIGKILL);
-        std::uint64_t last = 0, word = 0;
         while (::read(ends[0], &word, sizeof word) == sizeof word) last = word;
         ::close(ends[0]);
         int status = 0;
@@ -165,5 +171,5 @@ TEST_CASE("every acknowledged edit survives a kill", "[writer][kill]") {
         CHECK(job.name == (history->empty() ? "Slipway" : "Slipway " + std::to_string(history->size())));
         acknowledged_in_all += static_cast<int>(last);
     }
-    CHECK(acknowledged_in_all > 30);
+    CHECK(acknowledged_in_all >= 24);
 }
