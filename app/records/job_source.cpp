@@ -3,7 +3,6 @@
 #include <istream>
 
 #include "app/records/exchange.h"
-#include "app/records/library_text.h"
 
 namespace carriageway {
 namespace {

@@ -13,7 +13,12 @@ namespace {
 
 constexpr WindowSize sizes[] = {small_phone, phone, tablet, desktop};
 constexpr Language languages[] = {Language::english, Language::spanish, Language::pseudo};
+#if defined(__SANITIZE_ADDRESS__)
+// With sanitizers only the ends: what memory does hangs on no text size between them.
+constexpr float scales[] = {0.8f, 2.0f};
+#else
 constexpr float scales[] = {0.8f, 1.0f, 1.3f, 1.6f, 2.0f};
+#endif
 
 const char* name_of(Language language) {
     return language == Language::english ? "English" : language == Language::spanish ? "Spanish" : "pseudo";
@@ -235,7 +240,7 @@ TEST_CASE("No text is cut, shortened or laid over other text") {
                 });
             }
             INFO(listing(faults));
-            CHECK(frames > 100);
+            CHECK(frames > 20 * static_cast<int>(std::size(scales)));
             CHECK(faults.empty());
         }
 }
