@@ -103,8 +103,9 @@ struct Bands {
 };
 
 /// Works out coverage of an image given as columns in slabs (see cut_into_columns); `out` is
-/// overwritten. Pieces come in the order of their kinds, then of their bounds' lo, then left. An empty squeegee band leaves all of the image unprinted, an empty flood band
-/// starves all that the squeegee passes.
+/// overwritten. Pieces come in the order of their kinds, then of their bounds' lo, then left. An
+/// empty squeegee band leaves all of the image unprinted, an empty flood band starves all that the
+/// squeegee passes.
 void cover(const std::vector<Column>& columns, const Bands& bands, CoverScratch& scratch,
            Coverage& out);
 

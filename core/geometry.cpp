@@ -30,14 +30,6 @@ bool meet(const Point& a, const Point& b, const Point& c, const Point& d) {
     return turn(a, b, c) * turn(a, b, d) <= 0 && turn(c, d, a) * turn(c, d, b) <= 0;
 }
 
-/// Whether the corner b between neighbours a and c is one that a simple polygon can have: no
-/// repeated corner, and no edge that runs back over the one before.
-bool proper_corner(const Point& a, const Point& b, const Point& c) {
-    if (a == b || b == c) return false;
-    const double ahead = (b.x - a.x) * (c.x - b.x) + (b.y - a.y) * (c.y - b.y);
-    return turn(a, b, c) != 0 || ahead > 0.0;
-}
-
 } // namespace
 
 double signed_area(const Outline& outline) {
@@ -75,8 +67,9 @@ bool is_simple(const Outline& outline) {
     for (std::size_t i = 0; i < count; ++i) {
         const Point& from = outline[i];
         const Point& to = outline[(i + 1) % count];
-        if (!proper_corner(from, to, outline[(i + 2) % count])) return false;
-        // Later edges but the neighbours: the next one, and for the first edge also the last.
+        // Later edges but the neighbours: the next one, and for the first edge also the last. A
+        // repeated corner, or an edge that runs back over its neighbour, makes the edges on either
+        // side of it meet.
         const std::size_t end = i == 0 ? count - 1 : count;
         for (std::size_t j = i + 2; j < end; ++j)
             if (meet(from, to, outline[j], outline[(j + 1) % count])) return false;

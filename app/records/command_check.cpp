@@ -40,36 +40,39 @@ std::vector<std::string> head_cells(const Console& console, const Job& job, cons
     };
 }
 
-/// The table, with a row of units under its headings.
+/// The table: two rows of headings, one of units, then the heads.
 std::string heads_table(const Console& console, const Job& job, const Assessment& assessment) {
     const std::string unit(length_unit_name(console.unit));
     const std::string ruler_unit(length_unit_name(unit_of(job.press.ruler)));
     struct Column {
         Word heading;
+        Word below; ///< Word::count: nothing
         std::string unit;
         bool numbers;
     };
     const Column columns[] = {
-        {Word::column_head, "", true},
-        {Word::column_colour, "", false},
-        {Word::column_travel, unit, true},
-        {Word::column_squeegee, unit, true},
-        {Word::column_flood, unit, true},
-        {Word::column_past_operator, unit, true},
-        {Word::column_past_machine, unit, true},
-        {Word::column_apart, unit, true},
-        {Word::column_ruler_operator, ruler_unit, true},
-        {Word::column_ruler_machine, ruler_unit, true},
-        {Word::column_verdict, "", false},
+        {Word::column_head, Word::count, "", true},
+        {Word::column_colour, Word::count, "", false},
+        {Word::column_travel, Word::count, unit, true},
+        {Word::column_squeegee, Word::column_band, unit, true},
+        {Word::column_flood, Word::column_band, unit, true},
+        {Word::column_past, Word::column_operator, unit, true},
+        {Word::column_past, Word::column_machine, unit, true},
+        {Word::column_apart, Word::count, unit, true},
+        {Word::column_ruler, Word::column_operator, ruler_unit, true},
+        {Word::column_ruler, Word::column_machine, ruler_unit, true},
+        {Word::column_verdict, Word::count, "", false},
     };
     TextTable table;
-    std::vector<std::string> headings, units;
+    std::vector<std::string> headings, below, units;
     for (const Column& column : columns) {
         table.column(column.numbers);
         headings.push_back(console.text(column.heading));
+        below.push_back(console.text(column.below));
         units.push_back(column.unit);
     }
     table.row(headings);
+    table.row(below);
     table.row(units);
     for (std::size_t at = 0; at < job.heads.size(); ++at) {
         table.row(head_cells(console, job, job.heads[at], assessment.heads[at]));
@@ -90,7 +93,7 @@ std::string finding_lines(const Console& console, const Job& job, const HeadAsse
     return out;
 }
 
-}  // namespace
+} // namespace
 
 std::string findings_text(const Console& console, const Job& job, const Assessment& assessment) {
     std::string out;
@@ -136,4 +139,4 @@ int check_command(const Console& console, const Given& given) {
     return status;
 }
 
-}  // namespace carriageway
+} // namespace carriageway

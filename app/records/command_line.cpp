@@ -25,28 +25,27 @@ class Parser {
             CLI::App& app = whole ? app_ : *app_.add_subcommand(row.name);
             app.set_help_flag("");
             app.allow_extras();
-            for (const OptionRow& option : row.options)
-                add(app, option, given);
-            for (const OptionRow& option : common_options())
-                add(app, option, given);
+            for (const OptionRow& option : row.options) add(app, option, given);
+            for (const OptionRow& option : common_options()) add(app, option, given);
         }
         app_.require_subcommand(0, 1);
     }
 
-    /// The command that was given.
-    const CommandRow& parse(const std::vector<std::string>& arguments, Given& given) {
+    /// Reads the arguments; what is no option stays in `given.operands`.
+    void parse(const std::vector<std::string>& arguments, Given& given) {
         app_.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
         given.operands = app_.remaining();
+        for (const CLI::App* chosen : app_.get_subcommands()) {
+            const std::vector<std::string> more = chosen->remaining();
+            given.operands.insert(given.operands.end(), more.begin(), more.end());
+        }
+    }
+
+    /// The command that was given, known even when what follows it was not understood.
+    const CommandRow& command() const {
         const std::vector<CLI::App*> chosen = app_.get_subcommands();
         for (const CommandRow& row : command_rows()) {
-            if (chosen.empty() ? *row.name != '\0' : chosen.front()->get_name() != row.name) {
-                continue;
-            }
-            if (!chosen.empty()) {
-                const std::vector<std::string> more = chosen.front()->remaining();
-                given.operands.insert(given.operands.end(), more.begin(), more.end());
-            }
-            return row;
+            if (!chosen.empty() && chosen.front()->get_name() == row.name) return row;
         }
         return command_rows().back();
     }
@@ -113,9 +112,6 @@ int judge_arguments(const Console& console, const CommandRow& command, const Giv
     const auto bad = [&](const std::string& value, const char* option, const std::string& use) {
         return console.misuse(say(console.language, Word::option_bad_value, {value, option, use}));
     };
-    if (const std::optional<std::string> unknown = unknown_option(given)) {
-        return console.misuse(say(console.language, Word::unknown_option, {*unknown}));
-    }
     if (given.language && !language_named(*given.language)) {
         return bad(*given.language, "--lang", "en, es");
     }
@@ -171,30 +167,41 @@ CommandOutcome open_window_on(const Console& console, const Given& given) {
 
 CommandOutcome carry_out(Console& console, const std::vector<std::string>& arguments) {
     Given given;
-    const CommandRow* command = nullptr;
+    Parser parser(given);
+    const auto end_of_options = std::find(arguments.begin(), arguments.end(), "--");
     try {
-        command = &Parser(given).parse(arguments, given);
+        parser.parse({arguments.begin(), end_of_options}, given);
     } catch (const CLI::ParseError& error) {
+        console.command = parser.command().name;
         return {parser_misuse(console, error), {}};
     }
-    console.command = command->name;
+    const CommandRow& command = parser.command();
+    console.command = command.name;
+    const std::optional<std::string> unknown = unknown_option(given);
+    // What stands behind "--" is no option, whatever it starts with.
+    if (end_of_options != arguments.end()) {
+        given.operands.insert(given.operands.end(), end_of_options + 1, arguments.end());
+    }
+    if (unknown) {
+        return {console.misuse(say(console.language, Word::unknown_option, {*unknown})), {}};
+    }
     console.json = given.json;
-    const int status = judge_arguments(console, *command, given);
+    const int status = judge_arguments(console, command, given);
     if (status != exit_fit) return {status, {}};
     if (given.units) console.unit = *unit_named(*given.units);
     if (given.help) {
-        write_out(console, help_text(console, *command));
+        write_out(console, help_text(console, command));
         return {};
     }
     if (given.version) {
         write_out(console, "carriageway " + console.services.version + "\n");
         return {};
     }
-    if (command->run == nullptr) return open_window_on(console, given);
-    return {command->run(console, given), {}};
+    if (command.run == nullptr) return open_window_on(console, given);
+    return {command.run(console, given), {}};
 }
 
-}  // namespace
+} // namespace
 
 CommandOutcome run_command_line(const std::vector<std::string>& arguments,
                                 const CommandServices& services) {
@@ -216,4 +223,4 @@ CommandOutcome run_command_line(const std::vector<std::string>& arguments,
     return outcome;
 }
 
-}  // namespace carriageway
+} // namespace carriageway

@@ -17,9 +17,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-fs::path path_of(const std::string& utf8) {
-    return std::u8string(utf8.begin(), utf8.end());
-}
+fs::path path_of(const std::string& utf8) { return std::u8string(utf8.begin(), utf8.end()); }
 
 FileFault system_fault(std::error_code error, bool writing) {
     return {FileFault::Kind::system, error, writing};
@@ -123,7 +121,7 @@ std::string_view system_clause(Language language, const FileFault& fault) {
     return {};
 }
 
-}  // namespace
+} // namespace
 
 std::string fault_sentence(Language language, const FileFault& fault) {
     if (fault.kind == FileFault::Kind::is_folder) {
@@ -173,8 +171,9 @@ std::optional<FileFault> write_file(const std::string& path, std::string_view by
     std::error_code error;
     const fs::file_status status = fs::status(target, error);
     if (fs::is_directory(status)) return FileFault{FileFault::Kind::is_folder, {}, true};
-    const bool exists = fs::exists(status);
-    if (exists && !fs::is_regular_file(status)) {
+    // A link that leads nowhere is somebody's as well.
+    const bool exists = fs::exists(status) || fs::is_symlink(fs::symlink_status(target, error));
+    if (fs::exists(status) && !fs::is_regular_file(status)) {
         errno = 0;
         OpenFile device = open_for_writing(target, false);
         if (device == nullptr || !write_all(std::move(device), bytes, false)) {
@@ -193,4 +192,4 @@ std::optional<FileFault> write_file(const std::string& path, std::string_view by
     return overwrite ? beside.replace() : beside.place();
 }
 
-}  // namespace carriageway
+} // namespace carriageway

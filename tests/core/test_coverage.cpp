@@ -263,6 +263,15 @@ TEST_CASE("Tiles that touch in a point only are two pieces", "[coverage]") {
     CHECK(covered(notched, {{-200, 200, -200, 50.01}, everywhere}).pieces.size() == 2);
 }
 
+TEST_CASE("Columns with nothing between them are two pieces", "[coverage]") {
+    CoverScratch scratch;
+    Coverage coverage;
+    cover({{0, 10, 0, 0, 50, 50}, {20, 30, 0, 0, 50, 50}}, {}, scratch, coverage);
+    REQUIRE(coverage.pieces.size() == 2);
+    CHECK(coverage.pieces[0].bounds == Rect{0, 10, 0, 50});
+    CHECK(coverage.pieces[1].bounds == Rect{20, 30, 0, 50});
+}
+
 TEST_CASE("A slanted side is cut where it leaves the band", "[coverage]") {
     // A square on its corner, 200 across its diagonals; a band over y ≤ 50 misses its top, a
     // triangle of 50 in height.
