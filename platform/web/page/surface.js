@@ -6,6 +6,13 @@ const canvas = document.getElementById("canvas");
 const insets = document.getElementById("insets");
 const darkness = matchMedia("(prefers-color-scheme: dark)");
 
+// Device pixels for a length: the browser's own number, which knows where its rounding falls. Under an
+// emulated ratio that number is one of the emulating screen, and isn't used.
+function whole(length, exact) {
+  const near = exact !== undefined && Math.abs(exact - length) < 2;
+  return Math.max(1, near ? exact : Math.round(length));
+}
+
 // page.surface = [width px, height px, device pixels per CSS px, inset left, top, right, bottom in
 // CSS px] and page.dark, now and after every change.
 export function watchSurface(page) {
@@ -13,8 +20,8 @@ export function watchSurface(page) {
 
   function measure() {
     const ratio = window.devicePixelRatio || 1;
-    const width = Math.max(1, exact ? exact.width : Math.round(canvas.clientWidth * ratio));
-    const height = Math.max(1, exact ? exact.height : Math.round(canvas.clientHeight * ratio));
+    const width = whole(canvas.clientWidth * ratio, exact?.width);
+    const height = whole(canvas.clientHeight * ratio, exact?.height);
     const style = getComputedStyle(insets);
     const inset = side => parseFloat(style["padding" + side]) || 0;
     const next = [width, height, ratio, inset("Left"), inset("Top"), inset("Right"), inset("Bottom")];
