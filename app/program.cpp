@@ -34,6 +34,7 @@ Model Program::model() const {
     model.presses = &session_.presses();
     model.current = session_.current();
     model.window = window_;
+    model.abilities = &abilities_;
     return model;
 }
 

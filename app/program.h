@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "app/gesture.h"
@@ -33,6 +34,11 @@ public:
 
     /// Opens what is in a job file: into the library, or with a notice why not.
     void open_file(const std::string& path);
+
+    /// What the window can do, and what it is to do now; the latter is asked for once a turn.
+    void set_abilities(const Abilities& abilities) { abilities_ = abilities; }
+    const Abilities& abilities() const { return abilities_; }
+    std::vector<Errand> take_errands() { return std::exchange(errands_, {}); }
 
     const Frame& frame() const { return frame_; }
     const ViewState& state() const { return state_; }
@@ -98,6 +104,8 @@ private:
     // app/program_input.cpp
     void take(const Gesture& gesture);
     void tap(const Gesture& gesture);
+    void touch(const Thing& thing);
+    void step_thing(const std::string& name, int steps);
     void start_drag(const Gesture& gesture);
     void drag(const Gesture& gesture);
     void drop(const Gesture& gesture);
@@ -118,6 +126,8 @@ private:
     Camera home_camera() const;
 
     Session& session_;
+    Abilities abilities_;
+    std::vector<Errand> errands_;
     ViewState state_;
     Frame frame_;
     GestureReader gestures_;

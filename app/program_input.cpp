@@ -53,7 +53,10 @@ void Program::tap(const Gesture& gesture) {
         if (state_.typing) accept_text();
         return;
     }
-    const Thing& thing = frame_.list.things()[static_cast<std::size_t>(found)];
+    touch(frame_.list.things()[static_cast<std::size_t>(found)]);
+}
+
+void Program::touch(const Thing& thing) {
     state_.focus = thing.name;
     if (thing.action < 0) return;
     const Action action = frame_.actions[static_cast<std::size_t>(thing.action)];
@@ -169,6 +172,13 @@ void Program::wheel(const InputEvent& event) {
     scroll_at(event.at, -48.0f * event.by.y);
 }
 
+void Program::step_thing(const std::string& name, int steps) {
+    const Thing* thing = frame_.list.find(name);
+    if (!thing || thing->less < 0 || thing->more < 0) return;
+    const Action action = frame_.actions[static_cast<std::size_t>(steps < 0 ? thing->less : thing->more)];
+    for (int i = 0; i < std::abs(steps); ++i) act(action);
+}
+
 void Program::handle(const InputEvent& event) {
     now_ = std::max(now_, event.time);
     switch (event.kind) {
@@ -190,6 +200,22 @@ void Program::handle(const InputEvent& event) {
     case InputKind::key: key(event); break;
     case InputKind::text: (void)pad_key(event); break;
     case InputKind::file: open_file(event.text); break;
+    case InputKind::link: break;
+    case InputKind::act:
+        // The frame may have changed since the person's screen reader was told of it.
+        if (const Thing* thing = frame_.list.find(event.text)) touch(Thing(*thing));
+        break;
+    case InputKind::step: step_thing(event.text, static_cast<int>(event.by.x)); break;
+    case InputKind::focus:
+        state_.focus = event.text;
+        state_.show_focus = !event.text.empty();
+        keep_focus_in_sight();
+        break;
+    case InputKind::edit:
+        if (!state_.typing) break;
+        state_.typing->text = event.text;
+        text_changed();
+        break;
     case InputKind::close: closing_ = true; break;
     case InputKind::redraw: break;
     }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "app/drawing/diagram.h"
+#include "app/errand.h"
 #include "app/views/canvas.h"
 #include "core/assess.h"
 
@@ -29,6 +30,7 @@ struct Model {
     const std::vector<PressRow>* presses = nullptr; ///< kept in the library
     JobId current = 0;                ///< the job that is open
     Box window;                       ///< free of notches and system bars
+    const Abilities* abilities = nullptr;
 };
 
 /// Where the parts of the window lie.
