@@ -12,7 +12,6 @@ namespace {
 double eased(double share) { return share * share * (3.0 - 2.0 * share); }
 
 constexpr double notice_seconds = 6.0;
-constexpr double pulse_seconds = 2.4; ///< three pulses on the demonstration's fault
 
 } // namespace
 
@@ -137,6 +136,7 @@ void Program::notice(const std::string& text, bool trouble, JobId restore) {
 }
 
 void Program::open_file(const std::string& path) {
+    if (only_to_look()) return;
     std::ifstream file(path, std::ios::binary);
     std::ostringstream text;
     text << file.rdbuf();

@@ -59,6 +59,7 @@ public:
 private:
     // app/program_actions.cpp
     void say_trouble();
+    bool only_to_look(); ///< says why nothing can be changed here; false: it can
     void carry_out(const DoEdit& a);
     void carry_out(const Undo&);
     void carry_out(const Redo&);
@@ -89,6 +90,8 @@ private:
     void carry_out(const ExportJob& a);
     void carry_out(const RetrySaving&);
     void carry_out(const CloseNotice&);
+    void carry_out(const TakeOver&);
+    void carry_out(const StartNewer&);
     void carry_out(const AddHeadAt& a);
     void carry_out(const KeepPress&);
     void carry_out(const UsePress& a);

@@ -75,6 +75,8 @@ void Program::start_drag(const Gesture& gesture) {
     if (found >= 0) {
         const Thing& thing = frame_.list.things()[static_cast<std::size_t>(found)];
         if (thing.hold >= 0) {
+            const bool stops = !std::holds_alternative<HoldSheet>(frame_.holds[static_cast<std::size_t>(thing.hold)]);
+            if (stops && only_to_look()) return;
             hold_ = frame_.holds[static_cast<std::size_t>(thing.hold)];
             HeadId head = 0;
             if (const HoldStop* stop = std::get_if<HoldStop>(&*hold_)) {
@@ -215,6 +217,11 @@ void Program::handle(const InputEvent& event) {
         if (!state_.typing) break;
         state_.typing->text = event.text;
         text_changed();
+        break;
+    case InputKind::newer: state_.newer_ready = true; break;
+    case InputKind::copied:
+        notice(std::string(word(state_.looks.language, event.text.empty() ? Word::link_copied : Word::not_copied)),
+               !event.text.empty());
         break;
     case InputKind::close: closing_ = true; break;
     case InputKind::redraw: break;

@@ -13,6 +13,7 @@ enum class SaveState {
     saved,
     waiting,
     failed,
+    elsewhere, ///< another window writes the library: nothing can be changed in this one
     not_kept, ///< the library can't be used: nothing will be there next time
     none,     ///< there is no library, on purpose: a picture
 };
