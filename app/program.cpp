@@ -98,6 +98,7 @@ const Frame& Program::build(const Surface& surface, double now, bool system_dark
     Canvas canvas(frame_, state_.looks.language);
     layout_ = lay_out(model(), canvas);
     settle_camera();
+    run_fling();
     draw_frame(model(), frame_);
     // Scrolling stays within what there is; a shorter list pulls it back, in the same frame.
     bool again = false;
@@ -107,6 +108,7 @@ const Frame& Program::build(const Surface& surface, double now, bool system_dark
         const float kept = std::clamp(offset, 0.0f, most);
         again = again || kept != offset;
         offset = kept;
+        if (again && fling_ && fling_->offset == area.offset) fling_.reset(); // at an end
     }
     if (again) {
         frame_.begin(all, type);
@@ -125,7 +127,7 @@ const Frame& Program::build(const Surface& surface, double now, bool system_dark
 double Program::next_frame(double now) const {
     double when = -1.0;
     const auto sooner = [&](double at) { when = when < 0.0 ? at : std::min(when, at); };
-    if (state_.move) sooner(now);
+    if (state_.move || fling_) sooner(now);
     if (state_.notice) sooner(state_.notice->until + 0.01);
     if (const std::optional<double> due = gestures_.due()) sooner(*due + 0.005);
     return when;

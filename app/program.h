@@ -115,6 +115,8 @@ private:
     void drag_stop(const HoldStop& hold, Vec by, Vec at);
     void drag_plot(const HoldPlot& hold, Vec by);
     void scroll_at(Vec at, float by);
+    void start_fling(const Gesture& gesture);
+    void run_fling();
     void wheel(const InputEvent& event);
     void key(const InputEvent& event);
     bool pad_key(const InputEvent& event);
@@ -141,6 +143,12 @@ private:
     bool placed_ = false;      ///< the camera has been set for this window
     std::optional<Hold> hold_; ///< being dragged
     std::optional<std::size_t> scroll_; ///< scroll area being dragged
+    struct Fling {
+        float ViewState::* offset;
+        float speed;      ///< dp/s, of the offset
+        double last;      ///< s, when it was moved last
+    };
+    std::optional<Fling> fling_; ///< a list that runs on after the finger has lifted
     bool panning_ = false;
     Stops raw_;                ///< stops of a drag before they snap to the ruler
     Vec drag_start_;
