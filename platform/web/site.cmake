@@ -8,7 +8,7 @@ add_executable(carriageway "${PROJECT_SOURCE_DIR}/platform/web/web_main.cpp")
 target_link_libraries(carriageway PRIVATE carriageway_warnings carriageway_web)
 target_link_options(carriageway PRIVATE
     -Oz
-    -sMODULARIZE=1 -sEXPORT_ES6=1 -sENVIRONMENT=web -sINVOKE_RUN=0
+    -sMODULARIZE=1 -sEXPORT_ES6=1 -sENVIRONMENT=web
     -sMIN_WEBGL_VERSION=2 -sMAX_WEBGL_VERSION=2
     -sALLOW_MEMORY_GROWTH=1 -sINITIAL_MEMORY=33554432 -sTOTAL_STACK=1048576
     -sFORCE_FILESYSTEM=1 -sEXIT_RUNTIME=0 -sDYNAMIC_EXECUTION=0

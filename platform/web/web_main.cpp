@@ -84,6 +84,12 @@ void tell(const std::string& kind, const std::string& text, double number) {
     }
     if (kind == "accept") return window.happen(key_event(Key::enter), false);
     if (kind == "cancel") return window.happen(key_event(Key::escape), false);
+    if (kind == "not-copied") {
+        InputEvent event;
+        event.kind = InputKind::copied;
+        event.text = kind;
+        return window.happen(std::move(event), false);
+    }
     if (kind == "kept") return library_kept(text);
     if (kind == "hidden") return static_cast<void>(library_flushed());
     if (kind == "reader") {

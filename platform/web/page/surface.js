@@ -13,8 +13,13 @@ export function watchSurface(page) {
 
   function measure() {
     const ratio = window.devicePixelRatio || 1;
-    const width = Math.max(1, exact ? exact.width : Math.round(canvas.clientWidth * ratio));
-    const height = Math.max(1, exact ? exact.height : Math.round(canvas.clientHeight * ratio));
+    // Some browsers tell the exact size without the ratio (zoomed or emulated displays).
+    const side = (told, css) => {
+      const wanted = Math.round(css * ratio);
+      return Math.max(1, told !== undefined && Math.abs(told - wanted) <= 2 ? told : wanted);
+    };
+    const width = side(exact?.width, canvas.clientWidth);
+    const height = side(exact?.height, canvas.clientHeight);
     const style = getComputedStyle(insets);
     const inset = side => parseFloat(style["padding" + side]) || 0;
     const next = [width, height, ratio, inset("Left"), inset("Top"), inset("Right"), inset("Bottom")];
