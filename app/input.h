@@ -18,7 +18,14 @@ enum class InputKind : std::uint8_t {
     key,    ///< `key` with the modifiers, pressed or repeated
     text,   ///< `text` typed
     file,   ///< `text` is the path of a file dropped or opened
+    link,   ///< `text` is a link, or its fragment, with a job in it
+    act,    ///< assistive technology does what a tap on the thing named `text` does
+    step,   ///< and moves the slider named `text` by `by.x` steps
+    focus,  ///< and moves the keyboard's focus to the thing named `text`; empty: to none
+    edit,   ///< `text` is now the whole content of the window's own text field
     close,  ///< the window is to close
+    newer,  ///< a newer version of the program is ready to be started
+    copied, ///< copy_text was carried out; `text` is not empty where it could not be
     redraw, ///< size, theme or display changed, or another thread woke the window
 };
 

@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "app/gesture.h"
@@ -34,6 +35,11 @@ public:
     /// Opens what is in a job file: into the library, or with a notice why not.
     void open_file(const std::string& path);
 
+    /// What the window can do, and what it is to do now; the latter is asked for once a turn.
+    void set_abilities(const Abilities& abilities) { abilities_ = abilities; }
+    const Abilities& abilities() const { return abilities_; }
+    std::vector<Errand> take_errands() { return std::exchange(errands_, {}); }
+
     const Frame& frame() const { return frame_; }
     const ViewState& state() const { return state_; }
     ViewState& state() { return state_; }
@@ -53,6 +59,7 @@ public:
 private:
     // app/program_actions.cpp
     void say_trouble();
+    bool only_to_look(); ///< says why nothing can be changed here; false: it can
     void carry_out(const DoEdit& a);
     void carry_out(const Undo&);
     void carry_out(const Redo&);
@@ -83,6 +90,8 @@ private:
     void carry_out(const ExportJob& a);
     void carry_out(const RetrySaving&);
     void carry_out(const CloseNotice&);
+    void carry_out(const TakeOver&);
+    void carry_out(const StartNewer&);
     void carry_out(const AddHeadAt& a);
     void carry_out(const KeepPress&);
     void carry_out(const UsePress& a);
@@ -98,12 +107,16 @@ private:
     // app/program_input.cpp
     void take(const Gesture& gesture);
     void tap(const Gesture& gesture);
+    void touch(const Thing& thing);
+    void step_thing(const std::string& name, int steps);
     void start_drag(const Gesture& gesture);
     void drag(const Gesture& gesture);
     void drop(const Gesture& gesture);
     void drag_stop(const HoldStop& hold, Vec by, Vec at);
     void drag_plot(const HoldPlot& hold, Vec by);
     void scroll_at(Vec at, float by);
+    void start_fling(const Gesture& gesture);
+    void run_fling();
     void wheel(const InputEvent& event);
     void key(const InputEvent& event);
     bool pad_key(const InputEvent& event);
@@ -118,6 +131,8 @@ private:
     Camera home_camera() const;
 
     Session& session_;
+    Abilities abilities_;
+    std::vector<Errand> errands_;
     ViewState state_;
     Frame frame_;
     GestureReader gestures_;
@@ -128,6 +143,12 @@ private:
     bool placed_ = false;      ///< the camera has been set for this window
     std::optional<Hold> hold_; ///< being dragged
     std::optional<std::size_t> scroll_; ///< scroll area being dragged
+    struct Fling {
+        float ViewState::* offset;
+        float speed;      ///< dp/s, of the offset
+        double last;      ///< s, when it was moved last
+    };
+    std::optional<Fling> fling_; ///< a list that runs on after the finger has lifted
     bool panning_ = false;
     Stops raw_;                ///< stops of a drag before they snap to the ruler
     Vec drag_start_;

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "app/errand.h"
 #include "app/input.h"
 
 namespace carriageway {
@@ -17,6 +18,18 @@ struct Surface {
     float inset_left = 0.0f, inset_top = 0.0f, inset_right = 0.0f, inset_bottom = 0.0f;
     bool operator==(const Surface&) const = default;
 };
+
+/// The text field being typed in, for a window that lays one of its own over the drawing.
+struct TextField {
+    std::string name; ///< of its thing
+    std::string text; ///< UTF-8
+    Box box;          ///< dp
+    float size = 16.0f; ///< of its letters' em, dp
+    std::uint32_t ink = 0, paper = 0xFFFFFF; ///< 0xRRGGBB
+    bool operator==(const TextField&) const = default;
+};
+
+class DrawingList;
 
 class Window {
 public:
@@ -31,6 +44,13 @@ public:
     virtual void present(std::uint32_t background) = 0; ///< after ImGui::Render
     virtual double now() const = 0; ///< s
     virtual void keyboard(bool shown) = 0;   ///< on-screen keyboard, where there is one
+    /// Shows a text field of the window's own, or none (nullptr); its contents come back as
+    /// InputKind::edit. False: it has none, and Dear ImGui's is shown.
+    virtual bool text_field(const TextField*) { return false; }
+    /// Takes note of a frame's things, where assistive technology can be told of them.
+    virtual void tell(const DrawingList&, const std::string& /*focused*/) {}
+    virtual Abilities abilities() const { return {}; }
+    virtual void run(const Errand&) {}
     virtual void keep_awake(bool awake) = 0; ///< keep the display on
     virtual bool prefers_dark() const = 0;
     virtual void title(const std::string& text) = 0;

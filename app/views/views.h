@@ -2,6 +2,7 @@
 #pragma once
 
 #include "app/drawing/diagram.h"
+#include "app/errand.h"
 #include "app/views/canvas.h"
 #include "core/assess.h"
 
@@ -12,6 +13,7 @@ enum class SaveState {
     saved,
     waiting,
     failed,
+    elsewhere, ///< another window writes the library: nothing can be changed in this one
     not_kept, ///< the library can't be used: nothing will be there next time
     none,     ///< there is no library, on purpose: a picture
 };
@@ -29,6 +31,7 @@ struct Model {
     const std::vector<PressRow>* presses = nullptr; ///< kept in the library
     JobId current = 0;                ///< the job that is open
     Box window;                       ///< free of notches and system bars
+    const Abilities* abilities = nullptr;
 };
 
 /// Where the parts of the window lie.

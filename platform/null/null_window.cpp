@@ -151,10 +151,7 @@ void NullWindow::feed_imgui(const InputEvent& event) const {
                 io.AddKeyEvent(modifier, false);
             break;
         case InputKind::text: io.AddInputCharactersUTF8(event.text.c_str()); break;
-        case InputKind::pinch:
-        case InputKind::file:
-        case InputKind::close:
-        case InputKind::redraw: break;
+        default: break; // nothing that Dear ImGui would know
     }
 }
 

@@ -72,6 +72,8 @@ const page = {
   takeOver: callable(() => tab.takeOver()),
   update: callable(renew),
   persist: callable(() => { navigator.storage?.persist?.().catch(() => {}); }),
+  can: callable(what => what === "share" && typeof navigator.share === "function"),
+  linkBase: callable(() => location.origin + location.pathname + location.search),
   linkTaken: callable(() => history.replaceState(history.state, "", location.pathname + location.search)),
 };
 

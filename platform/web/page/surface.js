@@ -6,13 +6,6 @@ const canvas = document.getElementById("canvas");
 const insets = document.getElementById("insets");
 const darkness = matchMedia("(prefers-color-scheme: dark)");
 
-// Device pixels for a length: the browser's own number, which knows where its rounding falls. Under an
-// emulated ratio that number is one of the emulating screen, and isn't used.
-function whole(length, exact) {
-  const near = exact !== undefined && Math.abs(exact - length) < 2;
-  return Math.max(1, near ? exact : Math.round(length));
-}
-
 // page.surface = [width px, height px, device pixels per CSS px, inset left, top, right, bottom in
 // CSS px] and page.dark, now and after every change.
 export function watchSurface(page) {
@@ -20,8 +13,13 @@ export function watchSurface(page) {
 
   function measure() {
     const ratio = window.devicePixelRatio || 1;
-    const width = whole(canvas.clientWidth * ratio, exact?.width);
-    const height = whole(canvas.clientHeight * ratio, exact?.height);
+    // Some browsers tell the exact size without the ratio (zoomed or emulated displays).
+    const side = (told, css) => {
+      const wanted = Math.round(css * ratio);
+      return Math.max(1, told !== undefined && Math.abs(told - wanted) <= 2 ? told : wanted);
+    };
+    const width = side(exact?.width, canvas.clientWidth);
+    const height = side(exact?.height, canvas.clientHeight);
     const style = getComputedStyle(insets);
     const inset = side => parseFloat(style["padding" + side]) || 0;
     const next = [width, height, ratio, inset("Left"), inset("Top"), inset("Right"), inset("Bottom")];
