@@ -1,48 +1,16 @@
-// The library's bytes in the browser's IndexedDB: in chunks, so that an edit writes only what it
-// changed, and every keep in one transaction that the browser has put on the disk when it answers.
+// The library's bytes in the browser's store: in chunks, so that an edit writes only what it changed,
+// and every keep in one transaction that the browser has put on the disk when it answers.
 //
 // Database "carriageway": object store "chunks" holds Uint8Arrays under their index; "about" holds
-// "size" (bytes of the library) and "writer" (the one tab that may write, see sign below).
+// "size" (bytes of the library), "writer" (the one tab that may write) and "writing" (true while a keep
+// is under way, so that a start finds out that the last one was cut off).
+import { classified, open, transact } from "./database.js";
 
-const CHUNK = 64 * 1024;
-const OPENING = 8000;  // ms; some browsers never answer after a fault of their own
+// Two pages of the library's own file: an edit changes few of them.
+const CHUNK = 8 * 1024;
+const PADDING = 6 * 1024 * 1024;  // bytes, see padOut
 
-const promised = request => new Promise((resolve, reject) => {
-  request.onsuccess = () => resolve(request.result);
-  request.onerror = () => reject(request.error);
-});
-
-// What went wrong, in the words of the line: "full", "denied" or "failed: words".
-export function classified(fault) {
-  const name = fault?.name ?? "";
-  // A disk without space is no quota error to Chromium, which only says so in its words.
-  if (name === "QuotaExceededError" || /NO_SPACE|disk is full/i.test(fault?.message ?? "")) return "full";
-  if (name === "SecurityError" || name === "NotAllowedError" || name === "InvalidStateError") return "denied";
-  return `failed: ${[name, fault?.message].filter(Boolean).join(", ") || String(fault)}`;
-}
-
-function open() {
-  return new Promise((resolve, reject) => {
-    // A setting can take it away, or make the mere mention of it throw.
-    if (!window.indexedDB) throw new DOMException("there is none", "SecurityError");
-    const request = indexedDB.open("carriageway", 1);
-    const late = setTimeout(() => reject(new DOMException("no answer", "InvalidStateError")), OPENING);
-    request.onupgradeneeded = () => {
-      request.result.createObjectStore("chunks");
-      request.result.createObjectStore("about");
-    };
-    request.onsuccess = () => {
-      clearTimeout(late);
-      resolve(request.result);
-    };
-    request.onerror = () => {
-      clearTimeout(late);
-      reject(request.error);
-    };
-  });
-}
-
-// Whether two chunks of equal length differ, 32 bits at a time.
+// Whether two arrays of equal length differ, 32 bits at a time.
 function differ(a, b) {
   const words = a.length >> 2;
   const left = new Uint32Array(a.buffer, a.byteOffset, words), right = new Uint32Array(b.buffer, b.byteOffset, words);
@@ -51,28 +19,31 @@ function differ(a, b) {
   return false;
 }
 
+// Whether a keep has failed in an earlier page, remembered in a storage of its own: see padOut.
+function cutOff(now) {
+  try {
+    if (now === true) localStorage.setItem("carriageway store", "cut off");
+    if (now === false) localStorage.removeItem("carriageway store");
+    return localStorage.getItem("carriageway store") !== null;
+  } catch {
+    return false;
+  }
+}
+
 export class Store {
   #id;           // of this tab
-  #db = null;
+  #writer;       // who the store says may write, as far as this tab knows
+  #database = null;
   #refused = ""; // why nothing can be kept, in the words of the line
   #last = null;  // the bytes that the store holds, when this tab knows
+  #torn = false; // a keep was cut off, see padOut
+  #full = false; // the last keep found no space
   #keeping = Promise.resolve();
-
-  written = 0;   // chunks written so far, for measurements and tests
 
   constructor(id) { this.#id = id; }
 
   async #connect() {
-    const db = await open();
-    // Cleared by the person, or by the browser for want of space: nothing that was there is there.
-    db.onclose = () => {
-      if (this.#db === db) this.#db = this.#last = null;
-    };
-    db.onversionchange = () => {
-      db.close();
-      db.onclose();
-    };
-    this.#db = db;
+    this.#database = await open("carriageway", ["about", "chunks"], () => { this.#database = this.#last = null; });
   }
 
   // Reads the library: its bytes, or null where there is none or it can't be read. With sign, this tab
@@ -81,12 +52,20 @@ export class Store {
     try {
       await this.#connect();
     } catch (fault) {
-      this.#refused = classified(fault);
-      if (!this.#refused.startsWith("failed")) this.#refused = "denied";
+      console.error(fault);
+      this.#refused = "denied";
       return null;
     }
     try {
-      return await this.#read(sign);
+      if (sign) await this.#mend();
+    } catch (fault) {
+      // No space, as a rule. The library can be read, and the next keep tries again.
+      console.error(fault);
+    }
+    try {
+      if (!this.#database) await this.#connect();
+      // Without space even a signature doesn't fit: the first keep that does signs.
+      return await this.#read(sign).catch(fault => (sign ? this.#read(false) : Promise.reject(fault)));
     } catch (fault) {
       // Writing now would replace what is there by an empty library.
       this.#refused = `failed: ${window.carriagewayWord("unread", fault?.message || String(fault))}`;
@@ -94,26 +73,28 @@ export class Store {
     }
   }
 
+  async #mend() {
+    const writing = await transact(this.#database, "readonly", "default", stores => stores.about.get("writing"));
+    this.#torn = writing.result === true || cutOff();
+    if (this.#torn) await this.#padOut();
+  }
+
   async #read(sign) {
-    const work = this.#db.transaction(["about", "chunks"], sign ? "readwrite" : "readonly");
-    const ended = new Promise((resolve, reject) => {
-      work.oncomplete = resolve;
-      work.onabort = () => reject(work.error ?? new Error("aborted"));
+    const got = await transact(this.#database, sign ? "readwrite" : "readonly", "default", ({ about, chunks }) => {
+      if (sign) about.put(this.#id, "writer");
+      return { writer: about.get("writer"), size: about.get("size"), keys: chunks.getAllKeys(), parts: chunks.getAll() };
     });
-    ended.catch(() => {});
-    const about = work.objectStore("about"), chunks = work.objectStore("chunks");
-    if (sign) about.put(this.#id, "writer");
-    const [size, keys, parts] = await Promise.all([promised(about.get("size")), promised(chunks.getAllKeys()), promised(chunks.getAll())]);
-    await ended;
+    this.#writer = got.writer.result;
+    const size = got.size.result, keys = got.keys.result, parts = got.parts.result;
     if (size === undefined) return null;
     const bytes = new Uint8Array(size);
-    let filled = 0;
+    let at = 0;
     keys.forEach((key, i) => {
-      if (key * CHUNK >= size) return;
-      bytes.set(parts[i].subarray(0, size - key * CHUNK), key * CHUNK);
-      filled += Math.min(parts[i].length, size - key * CHUNK);
+      if (key !== i || at + parts[i].length > size) throw new Error(`chunk ${key}`);
+      bytes.set(parts[i], at);
+      at += parts[i].length;
     });
-    if (filled !== size) throw new Error(`${filled} / ${size}`);
+    if (at !== size) throw new Error(`${at} / ${size}`);
     this.#last = bytes.slice();
     return bytes;
   }
@@ -139,41 +120,84 @@ export class Store {
   async #keep(bytes) {
     if (this.#refused) return this.#refused;
     try {
-      if (!this.#db) await this.#connect();
+      if (!this.#database) await this.#connect();
+      if (this.#torn) await this.#padOut();
+      if (await this.#begin() === "another") return "another";
       let outcome = await this.#write(bytes);
       // The store was emptied behind this tab's back: everything has to go there again.
       if (outcome === "emptied") {
         this.#last = null;
         outcome = await this.#write(bytes);
       }
+      this.#full = false;
       return outcome;
     } catch (fault) {
-      return classified(fault);
+      return this.#failed(fault);
     }
   }
 
-  #write(bytes) {
-    return new Promise((resolve, reject) => {
-      // "strict" asks the browser to answer only when the disk has it.
-      const work = this.#db.transaction(["about", "chunks"], "readwrite", { durability: "strict" });
-      let wrong = "";
-      work.oncomplete = () => {
-        this.#last = bytes;
-        resolve("");
-      };
-      work.onabort = () => (wrong ? resolve(wrong) : reject(work.error ?? new Error("aborted")));
-      const about = work.objectStore("about");
-      about.get("writer").onsuccess = event => {
-        const writer = event.target.result;
-        if (writer === this.#id || (writer === undefined && !this.#last)) return;
-        wrong = writer === undefined ? "emptied" : "another";
-        work.abort();
-      };
-      // No waiting for that answer: an abort takes all of these back.
-      this.#putChanged(work.objectStore("chunks"), bytes);
-      about.put(bytes.length, "size");
-      if (!this.#last) about.put(this.#id, "writer");
+  #failed(fault) {
+    const outcome = classified(fault);
+    // The browser's own quota is checked before anything is written; a full disk is not.
+    if (fault?.name !== "QuotaExceededError") this.#torn = cutOff(true) || true;
+    else this.#noLongerWriting();
+    // Chromium closes the database on a full disk, and can't open it again until there is space.
+    if (outcome.startsWith("failed") && this.#full) return "full";
+    this.#full = outcome === "full";
+    return outcome;
+  }
+
+  // A keep that the browser has refused as a whole is not one that was cut off.
+  #noLongerWriting() {
+    transact(this.#database, "readwrite", "relaxed", ({ about }) => { about.put(false, "writing"); }).catch(() => {});
+  }
+
+  // After a write that was cut off (full disk, killed process) Chromium goes on with the same log, finds
+  // it damaged the next time it starts, and then throws the whole database away (seen with a full disk
+  // in version 156). Writing more than the log may hold makes it begin a new one, before anything
+  // that was acknowledged depends on the old one.
+  async #padOut() {
+    await transact(this.#database, "readwrite", "strict", ({ about }) => {
+      for (let i = 0; i < PADDING / CHUNK; ++i) about.put(new Uint8Array(CHUNK), `padding ${i}`);
     });
+    await transact(this.#database, "readwrite", "strict", ({ about }) => {
+      about.delete(IDBKeyRange.bound("padding", "padding~"));
+      about.put(false, "writing");
+    });
+    this.#torn = cutOff(false);
+  }
+
+  // Says in the store that a keep is under way.
+  #begin() {
+    return transact(this.#database, "readwrite", "relaxed", ({ about }, abort) => {
+      this.#onlyAsWriter(about, abort);
+      about.put(true, "writing");
+    });
+  }
+
+  #onlyAsWriter(about, abort) {
+    about.get("writer").onsuccess = event => {
+      const writer = event.target.result;
+      if (writer !== undefined && writer !== this.#writer) abort("another");
+      else if (writer === undefined && this.#last) abort("emptied");
+    };
+  }
+
+  async #write(bytes) {
+    const outcome = await transact(this.#database, "readwrite", "strict", ({ about, chunks }, abort) => {
+      this.#onlyAsWriter(about, abort);
+      // No waiting for the answer: an abort takes all of these back.
+      this.#putChanged(chunks, bytes);
+      about.put(bytes.length, "size");
+      about.put(this.#id, "writer");
+      about.put(false, "writing");
+      return "";
+    });
+    if (outcome === "") {
+      this.#last = bytes;
+      this.#writer = this.#id;
+    }
+    return outcome;
   }
 
   #putChanged(chunks, bytes) {
@@ -183,10 +207,8 @@ export class Store {
     for (let i = 0; i < count; ++i) {
       const from = i * CHUNK, to = Math.min(from + CHUNK, bytes.length);
       const same = last && Math.min(from + CHUNK, last.length) === to && !differ(bytes.subarray(from, to), last.subarray(from, to));
-      if (same) continue;
       // A copy: storing a view would store the whole buffer behind it.
-      chunks.put(bytes.slice(from, to), i);
-      ++this.written;
+      if (!same) chunks.put(bytes.slice(from, to), i);
     }
   }
 }
