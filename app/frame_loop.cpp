@@ -31,7 +31,10 @@ bool FrameLoop::window_text_field(const Frame& frame) {
     field.ink = colour_of(program_.theme(), Role::ink);
     field.paper = colour_of(program_.theme(), Role::panel);
     for (const Thing& thing : frame.list.things())
-        if (thing.role == ThingRole::textbox && thing.box.contains(frame.typing.centre())) field.name = thing.name;
+        if (thing.role == ThingRole::textbox && thing.box.contains(frame.typing.centre())) {
+            field.name = thing.name;
+            field.label = thing.label;
+        }
     return window_.text_field(&field);
 }
 
