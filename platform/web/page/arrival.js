@@ -38,5 +38,6 @@ export async function arrive(address) {
 
 export function endSplash() {
   splash.classList.add("gone");
-  setTimeout(() => { splash.hidden = true; }, 200);
+  // Unless a message has taken its place meanwhile.
+  setTimeout(() => { splash.hidden = splash.classList.contains("gone"); }, 200);
 }

@@ -38,6 +38,10 @@ picker.addEventListener("change", () => {
   picker.value = "";
 });
 
+// Some browsers open it only for an element of the page.
+picker.hidden = true;
+document.body.append(picker);
+
 export function pick() { picker.click(); }
 
 export function watchDrops() {

@@ -61,9 +61,10 @@ function keepOnly(names) {
 // An element that had to be moved or made anew loses the focus; a thing that is gone gives it up.
 function refocus(name) {
   if (!name) return;
-  const entry = things.get(name);
-  if (!entry) tell("focus", "");
-  else if (document.activeElement !== entry.element) entry.element.focus({ preventScroll: true });
+  const element = things.get(name)?.element;
+  if (document.activeElement === element) return;
+  element?.focus({ preventScroll: true });
+  if (document.activeElement !== element) tell("focus", "");
 }
 
 // The same words twice are two announcements, which a reader only notices when the text changes.
@@ -119,13 +120,14 @@ root.addEventListener("keydown", event => {
     return;
   }
   const entry = things.get(name);
-  const steps = entry?.kind === "slider" ? stepsOf(event) : 0;
-  if (!steps && event.key !== "Enter") return;
+  const slider = entry?.kind === "slider", steps = slider ? stepsOf(event) : 0;
+  const taken = event.key === "Enter" || (slider && /^(Arrow|Page|Home|End)/.test(event.key));
+  if (!taken) return;
   event.preventDefault();
   event.stopPropagation();
   if (entry.element.getAttribute("aria-disabled") === "true") return;
   if (steps) tell("step", name, steps);
-  else if (!event.repeat) tell("act", name);
+  else if (event.key === "Enter" && !event.repeat) tell("act", name);
 });
 root.addEventListener("keyup", event => {
   if (event.target.localName === "button" && (event.key === "Enter" || event.key === " ")) event.stopPropagation();

@@ -17,6 +17,7 @@ export async function keepOffline() {
     console.info(`Carriageway: not available offline (${fault.message}).`);
     return;
   }
+  if (!registration) return;  // a test driver's block answers so
   offerWaiting();
   registration.addEventListener("updatefound", () => {
     registration.installing?.addEventListener("statechange", offerWaiting);

@@ -18,6 +18,15 @@ self.addEventListener("install", event => event.waitUntil(fetchAll()));
 // loaded isn't sent twice. The hash keeps a half-uploaded version out.
 async function fetchAll() {
   const cache = await caches.open(CACHE);
+  try {
+    await fetchInto(cache);
+  } catch (fault) {
+    await caches.delete(CACHE);
+    throw fault;
+  }
+}
+
+async function fetchInto(cache) {
   await Promise.all(FILES.map(async ([path, integrity]) => {
     const response = await fetch(new Request(path, { cache: "no-cache", integrity }));
     if (!response.ok) throw new Error(`${path}: ${response.status}`);
@@ -46,6 +55,9 @@ self.addEventListener("fetch", event => {
 
 async function answer(request, url) {
   const cache = await caches.open(CACHE);
-  const path = request.mode === "navigate" ? "index.html" : url.pathname.slice(scope.length);
-  return (await cache.match(path)) ?? fetch(request);
+  const path = url.pathname.slice(scope.length) || "index.html";
+  const kept = await cache.match(path);
+  if (kept) return kept;
+  // There is one page: another address below it can only be a mistyped one.
+  return request.mode === "navigate" ? fetch(request).catch(() => Response.redirect(scope)) : fetch(request);
 }
