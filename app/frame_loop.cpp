@@ -82,8 +82,8 @@ void FrameLoop::show() {
     ImGui::NewFrame();
     const Frame& frame = program_.build(surface, window_.now(), window_.prefers_dark(), fonts_);
     painter_.paint(frame.list, program_.theme(), fonts_, *ImGui::GetBackgroundDrawList());
-    if (!window_text_field(frame)) text_field();
     window_.tell(frame.list, program_.state().show_focus ? program_.state().focus : std::string());
+    if (!window_text_field(frame)) text_field();
     ImGui::Render();
     window_.present(colour_of(program_.theme(), Role::paper));
     ++frames_;
