@@ -174,7 +174,9 @@ void jobs_place(const Model& model, const Layout& layout, Canvas& canvas) {
     canvas.button("new-job", rows.next(height, 14.0f), canvas.word(Word::new_job), ButtonLook::plain,
                   canvas.action(NewJob{}));
     if (!model.save_trouble.empty()) {
+        const float from = rows.y;
         rows.text(model.save_trouble, {TypeSize::body, false}, Role::stop, 6.0f);
+        canvas.reading("trouble", {rows.x, from, rows.x + width, rows.y - 6.0f}, model.save_trouble, {});
         if (model.save == SaveState::failed) {
             const float retry = canvas.button_height(canvas.word(Word::try_again), {}, width, 48.0f);
             canvas.button("retry-saving", rows.next(retry, 12.0f), canvas.word(Word::try_again),
