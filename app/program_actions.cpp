@@ -99,7 +99,8 @@ void Program::carry_out(const ChooseTextScale& a) {
 }
 
 void Program::carry_out(const OpenJob& a) {
-    if (session_.open(a.job)) choose_head(0);
+    const bool was_visiting = session_.visiting();
+    if (session_.open(a.job)) arrive(was_visiting);
     else say_trouble();
 }
 
@@ -109,7 +110,8 @@ void Program::carry_out(const ChooseJob& a) {
 }
 
 void Program::carry_out(const NewJob&) {
-    if (session_.open_new(empty_job(std::string(word(state_.looks.language, Word::untitled))))) choose_head(0);
+    const bool was_visiting = session_.visiting();
+    if (session_.open_new(empty_job(std::string(word(state_.looks.language, Word::untitled))))) arrive(was_visiting);
     else say_trouble();
 }
 
@@ -134,8 +136,9 @@ void Program::carry_out(const RestoreJob& a) {
 }
 
 void Program::carry_out(const ExportJob& a) {
-    if (const std::optional<std::string> path = session_.export_job(a.job))
-        notice(say(state_.looks.language, Word::exported_to, {*path}));
+    const std::optional<std::string> path = session_.export_job(a.job);
+    if (path && abilities_.give_file) errands_.push_back({ErrandKind::give_file, *path});
+    else if (path) notice(say(state_.looks.language, Word::exported_to, {*path}));
     else say_trouble();
 }
 

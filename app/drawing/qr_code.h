@@ -23,8 +23,11 @@ inline constexpr int quiet_modules = 4;
 /// no module, better. Nothing where the text is longer than the largest code holds (2953 bytes).
 std::optional<QrCode> qr_code(std::string_view text);
 
-/// Draws a code in black on white, quiet zone included, as a square of `side` dp at most in the
-/// middle of `box`; modules are whole pixels, so that they are all alike. Returns the square drawn.
-Box draw_qr_code(const QrCode& code, Box box, float pixels_per_dp, DrawingList& list);
+/// Side of the square that a code takes of a room, dp, quiet zone included: modules are whole pixels,
+/// so that they are all alike.
+float qr_code_side(const QrCode& code, float room, float pixels_per_dp);
+
+/// Draws a code in black on white, quiet zone included, as large as fits into the middle of `box`.
+void draw_qr_code(const QrCode& code, Box box, float pixels_per_dp, DrawingList& list);
 
 } // namespace carriageway

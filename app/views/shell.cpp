@@ -76,13 +76,14 @@ void notice_line(const Model& model, const Layout& layout, Canvas& canvas) {
     if (!notice) return;
     DrawingList& list = canvas.list();
     const int before = list.layer();
-    list.set_layer(2);
+    list.set_layer(3);
     const TypeStyle style{TypeSize::body, false};
     const float most = std::min(560.0f, layout.diagram.width() - 16.0f);
     // The button that takes it back stands beside the words, or below them where they need the width.
     const float beside = 110.0f * std::max(1.0f, canvas.scale());
-    const bool stacked = notice->restore && most - 72.0f - beside < 200.0f * canvas.scale();
-    const float text = most - 72.0f - (notice->restore && !stacked ? beside : 0.0f);
+    const bool offers = notice->restore != 0 || notice->visit_left;
+    const bool stacked = offers && most - 72.0f - beside < 200.0f * canvas.scale();
+    const float text = most - 72.0f - (offers && !stacked ? beside : 0.0f);
     const float line = canvas.paragraph_height(text, notice->text, style);
     const float button = canvas.button_height(canvas.word(Word::undo), {}, beside, 48.0f);
     const float height = std::max(60.0f, line + 24.0f) + (stacked ? button + 8.0f : 0.0f);
@@ -93,12 +94,13 @@ void notice_line(const Model& model, const Layout& layout, Canvas& canvas) {
     list.round(box, 12.0f, paint(Role::strong));
     const float top = stacked ? box.y0 + 12.0f : box.centre().y - 0.5f * line;
     canvas.paragraph({box.x0 + 14.0f, top}, text, notice->text, style, Role::on_strong, Role::strong);
-    if (notice->restore) {
+    if (offers) {
         const Box at = stacked ? Box{box.x0 + 14.0f, box.y1 - button - 8.0f, box.x1 - 60.0f, box.y1 - 8.0f}
                                : Box{box.x1 - 48.0f - beside, box.centre().y - 0.5f * button, box.x1 - 48.0f,
                                      box.centre().y + 0.5f * button};
-        canvas.button("notice/restore", at, canvas.word(Word::undo), ButtonLook::quiet,
-                      canvas.action(RestoreJob{notice->restore}));
+        canvas.button(notice->visit_left ? "notice/visit-back" : "notice/restore", at, canvas.word(Word::undo),
+                      ButtonLook::quiet,
+                      canvas.action(notice->visit_left ? Action(BringVisitBack{}) : Action(RestoreJob{notice->restore})));
     }
     canvas.icon(Icon::close, {box.x1 - 24.0f, box.centre().y}, 16.0f, Role::on_strong);
     Thing& close = list.thing("notice/close", ThingRole::button,
