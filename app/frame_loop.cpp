@@ -20,6 +20,24 @@ FrameLoop::FrameLoop(Program& program, Window& window, Fonts& fonts)
     ImGui::GetIO().IniFilename = nullptr; // nothing of Dear ImGui's own is kept
 }
 
+/// The window's own field over the thing that is being typed in; false: it has none.
+bool FrameLoop::window_text_field(const Frame& frame) {
+    const std::string* text = program_.typing();
+    if (!text || frame.typing.empty()) return window_.text_field(nullptr);
+    TextField field;
+    field.text = *text;
+    field.box = frame.typing;
+    field.size = em_of(TypeSize::body) * fonts_.scale();
+    field.ink = colour_of(program_.theme(), Role::ink);
+    field.paper = colour_of(program_.theme(), Role::panel);
+    for (const Thing& thing : frame.list.things())
+        if (thing.role == ThingRole::textbox && thing.box.contains(frame.typing.centre())) {
+            field.name = thing.name;
+            field.label = thing.label;
+        }
+    return window_.text_field(&field);
+}
+
 /// The text field being typed in lies over its place in the drawing: Dear ImGui brings selection,
 /// the clipboard and composition.
 void FrameLoop::text_field() {
@@ -28,7 +46,7 @@ void FrameLoop::text_field() {
     const bool typing = text != nullptr && !box.empty();
     if (typing != was_typing_) window_.keyboard(typing);
     if (!typing) {
-        was_typing_ = false;
+        was_typing_ = blinks_ = false;
         return;
     }
     const float k = fonts_.pixels_per_dp();
@@ -53,7 +71,7 @@ void FrameLoop::text_field() {
     ImGui::PopStyleVar(3);
     ImGui::PopStyleColor(3);
     ImGui::PopFont();
-    was_typing_ = true;
+    was_typing_ = blinks_ = true;
 }
 
 void FrameLoop::show() {
@@ -64,28 +82,35 @@ void FrameLoop::show() {
     ImGui::NewFrame();
     const Frame& frame = program_.build(surface, window_.now(), window_.prefers_dark(), fonts_);
     painter_.paint(frame.list, program_.theme(), fonts_, *ImGui::GetBackgroundDrawList());
-    text_field();
+    if (!window_text_field(frame)) text_field();
+    window_.tell(frame.list, program_.state().show_focus ? program_.state().focus : std::string());
     ImGui::Render();
     window_.present(colour_of(program_.theme(), Role::paper));
     ++frames_;
 }
 
-bool FrameLoop::turn() {
+double FrameLoop::wait_time() const {
+    if (settle_ > 0) return 0.0;
     const double now = window_.now();
     const double next = program_.next_frame(now);
-    double wait = -1.0;
-    if (settle_ > 0) wait = 0.0;
-    else if (next >= 0.0) wait = std::max(0.0, next - now);
-    // A caret blinks only while somebody types.
-    if (program_.typing() && (wait < 0.0 || wait > 0.4)) wait = 0.4;
+    const double wait = next >= 0.0 ? std::max(0.0, next - now) : -1.0;
+    // The caret of Dear ImGui's field blinks only while somebody types.
+    return blinks_ && (wait < 0.0 || wait > 0.4) ? 0.4 : wait;
+}
+
+bool FrameLoop::turn() {
+    const double next = program_.next_frame(window_.now());
+    program_.set_abilities(window_.abilities());
     events_.clear();
-    window_.wait(wait, events_);
+    window_.wait(wait_time(), events_);
     for (const InputEvent& event : events_) program_.handle(event);
     if (program_.closing()) return false;
     const bool due = next >= 0.0 && window_.now() >= next;
     if (!events_.empty()) settle_ = 2;
-    if (events_.empty() && settle_ == 0 && !due && !program_.typing()) return true;
+    for (const Errand& errand : program_.take_errands()) window_.run(errand);
+    if (events_.empty() && settle_ == 0 && !due && !blinks_) return true;
     show();
+    for (const Errand& errand : program_.take_errands()) window_.run(errand);
     if (settle_ > 0) --settle_;
     const bool held = program_.state().held;
     if (held != was_held_) window_.keep_awake(held);

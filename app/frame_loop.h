@@ -16,12 +16,16 @@ public:
     /// when the window is to close.
     bool turn();
 
+    /// How long the next turn may wait (s) while nothing happens: 0 not at all, below 0 however long.
+    double wait_time() const;
+
     /// Frames shown so far: a window left alone shows none.
     long frames() const { return frames_; }
 
 private:
     void show();
     void text_field();
+    bool window_text_field(const Frame& frame);
 
     Program& program_;
     Window& window_;
@@ -31,6 +35,7 @@ private:
     long frames_ = 0;
     int settle_ = 2; ///< frames still owed after an event: Dear ImGui needs one to take it in
     bool was_typing_ = false;
+    bool blinks_ = false; ///< the caret of Dear ImGui's text field
     bool was_held_ = false;
 };
 

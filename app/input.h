@@ -24,6 +24,8 @@ enum class InputKind : std::uint8_t {
     focus,  ///< and moves the keyboard's focus to the thing named `text`; empty: to none
     edit,   ///< `text` is now the whole content of the window's own text field
     close,  ///< the window is to close
+    newer,  ///< a newer version of the program is ready to be started
+    copied, ///< copy_text was carried out; `text` is not empty where it could not be
     redraw, ///< size, theme or display changed, or another thread woke the window
 };
 

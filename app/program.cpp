@@ -12,7 +12,6 @@ namespace {
 double eased(double share) { return share * share * (3.0 - 2.0 * share); }
 
 constexpr double notice_seconds = 6.0;
-constexpr double pulse_seconds = 2.4; ///< three pulses on the demonstration's fault
 
 } // namespace
 
@@ -33,6 +32,7 @@ Model Program::model() const {
     model.rows = &session_.rows();
     model.presses = &session_.presses();
     model.current = session_.current();
+    model.visiting = session_.visiting();
     if (const std::string* left = session_.left_visit()) model.left_visit = left->empty() ? "…" : *left;
     model.window = window_;
     model.pixels_per_dp = pixels_per_dp_;
@@ -104,6 +104,7 @@ const Frame& Program::build(const Surface& surface, double now, bool system_dark
     Canvas canvas(frame_, state_.looks.language);
     layout_ = lay_out(model(), canvas);
     settle_camera();
+    run_fling();
     draw_frame(model(), frame_);
     // Scrolling stays within what there is; a shorter list pulls it back, in the same frame.
     bool again = false;
@@ -113,6 +114,7 @@ const Frame& Program::build(const Surface& surface, double now, bool system_dark
         const float kept = std::clamp(offset, 0.0f, most);
         again = again || kept != offset;
         offset = kept;
+        if (again && fling_ && fling_->offset == area.offset) fling_.reset(); // at an end
     }
     if (again) {
         frame_.begin(all, type);
@@ -131,7 +133,7 @@ const Frame& Program::build(const Surface& surface, double now, bool system_dark
 double Program::next_frame(double now) const {
     double when = -1.0;
     const auto sooner = [&](double at) { when = when < 0.0 ? at : std::min(when, at); };
-    if (state_.move) sooner(now);
+    if (state_.move || fling_) sooner(now);
     if (state_.notice) sooner(state_.notice->until + 0.01);
     if (const std::optional<double> due = gestures_.due()) sooner(*due + 0.005);
     return when;
@@ -142,6 +144,7 @@ void Program::notice(const std::string& text, bool trouble, JobId restore) {
 }
 
 void Program::open_file(const std::string& path) {
+    if (only_to_look()) return;
     std::ifstream file(path, std::ios::binary);
     std::ostringstream text;
     text << file.rdbuf();

@@ -62,6 +62,7 @@ public:
 private:
     // app/program_actions.cpp
     void say_trouble();
+    bool only_to_look(); ///< says why nothing can be changed here; false: it can
     void carry_out(const DoEdit& a);
     void carry_out(const Undo&);
     void carry_out(const Redo&);
@@ -92,6 +93,8 @@ private:
     void carry_out(const ExportJob& a);
     void carry_out(const RetrySaving&);
     void carry_out(const CloseNotice&);
+    void carry_out(const TakeOver&);
+    void carry_out(const StartNewer&);
     void carry_out(const AddHeadAt& a);
     void carry_out(const KeepPress&);
     void carry_out(const UsePress& a);
@@ -125,6 +128,8 @@ private:
     void drag_stop(const HoldStop& hold, Vec by, Vec at);
     void drag_plot(const HoldPlot& hold, Vec by);
     void scroll_at(Vec at, float by);
+    void start_fling(const Gesture& gesture);
+    void run_fling();
     void wheel(const InputEvent& event);
     void key(const InputEvent& event);
     bool pad_key(const InputEvent& event);
@@ -153,6 +158,12 @@ private:
     bool placed_ = false;      ///< the camera has been set for this window
     std::optional<Hold> hold_; ///< being dragged
     std::optional<std::size_t> scroll_; ///< scroll area being dragged
+    struct Fling {
+        float ViewState::* offset;
+        float speed;      ///< dp/s, of the offset
+        double last;      ///< s, when it was moved last
+    };
+    std::optional<Fling> fling_; ///< a list that runs on after the finger has lifted
     bool panning_ = false;
     Stops raw_;                ///< stops of a drag before they snap to the ruler
     Vec drag_start_;

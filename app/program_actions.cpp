@@ -4,7 +4,34 @@
 
 namespace carriageway {
 
+namespace {
+
+template <class A, class... Kinds>
+constexpr bool is_one_of = (std::is_same_v<A, Kinds> || ...);
+
+/// Whether an action can change what the library keeps.
+bool changes_library(const Action& action) {
+    return std::visit(
+        [](const auto& a) {
+            using A = std::decay_t<decltype(a)>;
+            if constexpr (std::is_same_v<A, EditText>) return a.target != TextTarget::search;
+            else
+                return is_one_of<A, DoEdit, Undo, Redo, StepStop, SetEveryStop, OpenPad, PadPress, NewJob,
+                                 DuplicateJob, RemoveJob, RestoreJob, AddHeadAt, KeepPress, UsePress, KeepVisit>;
+        },
+        action);
+}
+
+} // namespace
+
+bool Program::only_to_look() {
+    if (!session_.read_only()) return false;
+    notice(std::string(word(state_.looks.language, Word::elsewhere_explained)), true);
+    return true;
+}
+
 void Program::act(const Action& action) {
+    if (changes_library(action) && only_to_look()) return;
     std::visit([this](const auto& a) { carry_out(a); }, action);
 }
 
@@ -144,7 +171,14 @@ void Program::carry_out(const ExportJob& a) {
 
 void Program::carry_out(const RetrySaving&) { session_.retry(); }
 
-void Program::carry_out(const CloseNotice&) { state_.notice.reset(); }
+void Program::carry_out(const CloseNotice&) {
+    if (!state_.notice) state_.newer_ready = false; // until the next start
+    state_.notice.reset();
+}
+
+void Program::carry_out(const TakeOver&) { errands_.push_back({ErrandKind::take_over, {}}); }
+
+void Program::carry_out(const StartNewer&) { errands_.push_back({ErrandKind::update, {}}); }
 
 void Program::carry_out(const AddHeadAt& a) { add_head(a.station); }
 

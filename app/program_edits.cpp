@@ -134,6 +134,7 @@ void Program::accept_text() {
     if (!state_.typing) return;
     const TextEntry entry = *state_.typing;
     state_.typing.reset();
+    if (entry.target != TextTarget::search && only_to_look()) return;
     switch (entry.target) {
     case TextTarget::search:
         state_.search = entry.text;

@@ -12,11 +12,17 @@ constexpr float fine_from = 60.0f;
 constexpr float fine_over = 50.0f;
 constexpr double least_apart = 1.0; ///< mm between the bars while they are dragged
 
+/// A list runs on when the finger left it at more than this (dp/s), at most so fast, and slows down
+/// with this time constant (s). Common practice on phones, no source.
+constexpr float least_fling = 120.0f;
+constexpr float most_fling = 6000.0f;
+constexpr double fling_time = 0.325;
+
 } // namespace
 
 void Program::take(const Gesture& gesture) {
     switch (gesture.kind) {
-    case GestureKind::press: break;
+    case GestureKind::press: fling_.reset(); break; // a touch stops what runs
     case GestureKind::tap: tap(gesture); break;
     case GestureKind::long_press: {
         const int found = thing_at(frame_.list, gesture.at);
@@ -75,6 +81,8 @@ void Program::start_drag(const Gesture& gesture) {
     if (found >= 0) {
         const Thing& thing = frame_.list.things()[static_cast<std::size_t>(found)];
         if (thing.hold >= 0) {
+            const bool stops = !std::holds_alternative<HoldSheet>(frame_.holds[static_cast<std::size_t>(thing.hold)]);
+            if (stops && only_to_look()) return;
             hold_ = frame_.holds[static_cast<std::size_t>(thing.hold)];
             HeadId head = 0;
             if (const HoldStop* stop = std::get_if<HoldStop>(&*hold_)) {
@@ -149,7 +157,26 @@ void Program::drag(const Gesture& gesture) {
     }
 }
 
-void Program::drop(const Gesture&) {
+void Program::start_fling(const Gesture& gesture) {
+    if (!scroll_ || *scroll_ >= frame_.scrolls.size() || !gesture.touch) return;
+    const float speed = -gesture.velocity.y;
+    if (std::abs(speed) < least_fling) return;
+    fling_ = Fling{frame_.scrolls[*scroll_].offset, std::clamp(speed, -most_fling, most_fling), now_};
+}
+
+/// Speed falls off exponentially, so the way it still has to run is speed times time constant.
+void Program::run_fling() {
+    if (!fling_) return;
+    const double dt = std::clamp(now_ - fling_->last, 0.0, 0.1);
+    const double left = std::exp(-dt / fling_time);
+    state_.*fling_->offset += fling_->speed * static_cast<float>(fling_time * (1.0 - left));
+    fling_->speed *= static_cast<float>(left);
+    fling_->last = now_;
+    if (std::abs(fling_->speed) < 12.0f) fling_.reset();
+}
+
+void Program::drop(const Gesture& gesture) {
+    start_fling(gesture);
     session_.keep_preview();
     state_.held = false;
     hold_.reset();
@@ -215,6 +242,11 @@ void Program::handle(const InputEvent& event) {
         if (!state_.typing) break;
         state_.typing->text = event.text;
         text_changed();
+        break;
+    case InputKind::newer: state_.newer_ready = true; break;
+    case InputKind::copied:
+        notice(std::string(word(state_.looks.language, event.text.empty() ? Word::link_copied : Word::not_copied)),
+               !event.text.empty());
         break;
     case InputKind::close: closing_ = true; break;
     case InputKind::redraw: break;

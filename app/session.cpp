@@ -69,14 +69,14 @@ Session::Session(const std::string& folder, std::function<void()> on_change,
     : now_(std::move(now)), folder_(folder) {
     looks_.language = language;
     LibraryResult<Library> opened = folder.empty() ? LibraryResult<Library>(Library::in_memory())
-                                                   : Library::open(folder);
+                                                   : Library::open(folder, platform_library_options());
     if (opened) {
         library_.emplace(std::move(*opened));
     } else {
         open_fault_ = opened.fault();
         library_.emplace(Library::in_memory());
     }
-    writer_ = std::make_unique<Writer>(*library_, std::move(on_change));
+    writer_ = platform_autosave(*library_, std::move(on_change));
     read_looks();
     reload_rows();
     LibraryResult<std::optional<std::string>> last = library_->setting(setting_key::last_job);
@@ -89,7 +89,7 @@ Session::Session(const std::string& folder, std::function<void()> on_change,
 Session::Session(const Job& job, Language language) : now_([] { return Timestamp{0}; }) {
     looks_.language = language;
     library_.emplace(Library::in_memory());
-    writer_ = std::make_unique<Writer>(*library_);
+    writer_ = platform_autosave(*library_, {});
     if (!open_new(job)) adopt(job, 0);
 }
 
@@ -121,6 +121,7 @@ void Session::set_looks(const Looks& looks) {
     put(setting_key::language, looks.language == Language::spanish ? "es" : "en");
     put(setting_key::units, looks.units == LengthUnit::inch ? "in" : "mm");
     put(setting_key::text_scale, format_number(looks.text_scale, 2));
+    writer_->touch();
 }
 
 void Session::adopt(Job job, JobId id) {
@@ -200,6 +201,12 @@ void Session::drop_preview() {
 
 void Session::note(const LibraryFault& fault) { fault_ = fault; }
 
+/// After a change of the library itself: what lists show, and what a store is to keep.
+void Session::library_changed() {
+    writer_->touch();
+    reload_rows();
+}
+
 void Session::reload_rows() {
     LibraryResult<std::vector<JobRow>> found = library_->list(query_, rows_shown);
     if (found) rows_ = std::move(*found);
@@ -223,6 +230,7 @@ bool Session::open(JobId id) {
     adopt(std::move(*job), id);
     fault_.reset();
     if (library_->can_write()) library_->set_setting(setting_key::last_job, std::to_string(id));
+    writer_->touch();
     return true;
 }
 
@@ -232,7 +240,7 @@ bool Session::open_new(const Job& job) {
         note(id.fault());
         return false;
     }
-    reload_rows();
+    library_changed();
     return open(*id);
 }
 
@@ -240,7 +248,7 @@ bool Session::duplicate(JobId id, const std::string& name) {
     writer_->flush(std::chrono::milliseconds(2000));
     const LibraryResult<JobId> copy = library_->duplicate(id, name, now_());
     if (!copy) note(copy.fault());
-    reload_rows();
+    library_changed();
     return static_cast<bool>(copy);
 }
 
@@ -248,12 +256,12 @@ bool Session::rename(JobId id, const std::string& name) {
     if (id == current_) {
         const bool done = !commit(Edit{SetName{0, name}});
         writer_->flush(std::chrono::milliseconds(2000));
-        reload_rows();
+        library_changed();
         return done;
     }
     const std::optional<LibraryFault> fault = library_->rename(id, name, now_());
     if (fault) note(*fault);
-    reload_rows();
+    library_changed();
     return !fault;
 }
 
@@ -264,7 +272,7 @@ bool Session::remove(JobId id) {
         note(*fault);
         return false;
     }
-    reload_rows();
+    library_changed();
     if (id != current_) return true;
     // The open job has gone: the next one takes its place, or the demonstration.
     if (!rows_.empty() && open(rows_.front().id)) return true;
@@ -274,7 +282,7 @@ bool Session::remove(JobId id) {
 bool Session::restore(JobId id) {
     const std::optional<LibraryFault> fault = library_->restore(id);
     if (fault) note(*fault);
-    reload_rows();
+    library_changed();
     return !fault;
 }
 
@@ -312,7 +320,7 @@ bool Session::keep_press() {
     if (same != presses_.end()) fault = library_->change_press(same->id, job_.press, now_());
     else if (const LibraryResult<PressId> id = library_->add_press(job_.press, now_()); !id) fault = id.fault();
     if (fault) note(*fault);
-    reload_rows();
+    library_changed();
     return !fault;
 }
 
@@ -326,9 +334,10 @@ std::optional<Applied> Session::use_press(PressId id) {
 }
 
 SaveState Session::save_state() const {
-    if (visit_ && !writer_->fault()) return SaveState::visiting;
+    if (visit_ && !writer_->fault() && !writer_->elsewhere()) return SaveState::visiting;
     if (folder_.empty()) return SaveState::none;
     if (!library_->kept()) return SaveState::not_kept;
+    if (writer_->elsewhere()) return SaveState::elsewhere;
     if (writer_->fault()) return SaveState::failed;
     return writer_->all_saved() ? SaveState::saved : SaveState::waiting;
 }

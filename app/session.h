@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "app/records/library.h"
-#include "app/records/writer.h"
+#include "app/records/autosave.h"
 #include "app/views/views.h"
 #include "core/assess.h"
 
@@ -87,6 +87,8 @@ public:
     std::optional<Applied> use_press(PressId id);
 
     SaveState save_state() const;
+    /// Changes can't be made here: another window writes the library.
+    bool read_only() const { return writer_->elsewhere(); }
     std::string trouble() const; ///< in the language; empty: none
     void retry();
     bool flush(); ///< waits, for closing; false: something could not be saved
@@ -100,13 +102,14 @@ private:
     void put_visit_aside();
     void record(const Edit& edit, const Edit& inverse);
     void reload_rows();
+    void library_changed();
     void note(const LibraryFault& fault);
     void read_looks();
 
     std::function<Timestamp()> now_;
     std::string folder_;
     std::optional<Library> library_;
-    std::unique_ptr<Writer> writer_;
+    std::unique_ptr<Autosave> writer_;
     std::optional<LibraryFault> fault_;      ///< the last failure of the library itself
     std::optional<LibraryFault> open_fault_; ///< why the person's own library is not in use
     Looks looks_;

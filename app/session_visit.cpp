@@ -27,7 +27,7 @@ bool Session::keep_visit() {
     current_ = *id;
     fault_.reset();
     if (library_->can_write()) library_->set_setting(setting_key::last_job, std::to_string(*id));
-    reload_rows();
+    library_changed();
     return true;
 }
 

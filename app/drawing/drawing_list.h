@@ -86,8 +86,10 @@ struct Thing {
     int hold = -1;     ///< index of what a drag moves; -1: nothing
     int less = -1;     ///< index of what a step down does (sliders)
     int more = -1;     ///< and a step up
+    double now = 0.0, least = 0.0, most = 0.0; ///< of sliders, counted in their steps
     bool enabled = true;
     bool chosen = false;
+    bool live = false; ///< read aloud when it changes
     std::int16_t clip = 0;
     std::uint8_t layer = 0;
 };

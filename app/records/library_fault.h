@@ -17,6 +17,8 @@ struct LibraryFault {
         corrupt,        ///< damaged, or not a library of this program; left as it is
         newer_version,  ///< written by a newer version of this program; left as it is
         disk_full,      ///< no room; what was stored before is still there
+        store_full,     ///< a browser's storage has no room; what was stored before is still there
+        store_denied,   ///< a browser keeps nothing for this page
         no_such_job,    ///< no job of that id, or it was removed
         no_such_press,  ///< no press profile of that id
         unreadable_job, ///< this one job (or press, or edit) is damaged; others are not touched

@@ -17,6 +17,8 @@ std::string fault_sentence(Language language, const LibraryFault& fault) {
     case Kind::corrupt: return at_path(Word::library_corrupt);
     case Kind::newer_version: return at_path(Word::library_newer);
     case Kind::disk_full: return at_path(Word::library_disk_full);
+    case Kind::store_full: return std::string(word(language, Word::store_full));
+    case Kind::store_denied: return std::string(word(language, Word::store_denied));
     case Kind::no_such_job: return std::string(word(language, Word::library_no_such_job));
     case Kind::no_such_press: return std::string(word(language, Word::library_no_such_press));
     case Kind::unreadable_job: return std::string(word(language, Word::library_unreadable));

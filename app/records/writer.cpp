@@ -182,6 +182,12 @@ void Writer::retry() {
     shared_->work_came.notify_one();
 }
 
+std::unique_ptr<Autosave> platform_autosave(Library& library, std::function<void()> on_change) {
+    return std::make_unique<Writer>(library, std::move(on_change));
+}
+
+LibraryOptions platform_library_options() { return {}; }
+
 bool Writer::flush(std::chrono::milliseconds timeout) {
     std::unique_lock<std::mutex> lock(shared_->mutex);
     const Ticket target = shared_->submitted;

@@ -41,6 +41,8 @@ struct RestoreJob { JobId job; };
 struct ExportJob { JobId job; };
 struct RetrySaving {};
 struct CloseNotice {};
+struct TakeOver {};                             ///< makes this window the one that writes the library
+struct StartNewer {};                           ///< the newer version that waits
 struct AddHeadAt { int station; };
 struct KeepPress {};                            ///< stores the job's press for other jobs
 struct UsePress { PressId press; };             ///< puts a stored press into the job
@@ -59,7 +61,7 @@ using Action = std::variant<DoEdit, Undo, Redo, GoTo, ChooseHead, ChooseStop, St
                             BringVisitBack,
                             AcceptText, CancelText, ChooseTheme, ChooseLanguage, ChooseUnits,
                             ChooseTextScale, OpenJob, ChooseJob, NewJob, DuplicateJob, RemoveJob,
-                            RestoreJob, ExportJob, RetrySaving, CloseNotice, AddHeadAt,
+                            RestoreJob, ExportJob, RetrySaving, CloseNotice, TakeOver, StartNewer, AddHeadAt,
                             KeepPress, UsePress>;
 
 /// What a drag moves.

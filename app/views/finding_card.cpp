@@ -56,6 +56,7 @@ void finding_card(const Model& model, const HeadAssessment& head, std::size_t in
     Thing& reading = list.thing(base, named ? ThingRole::list_item : ThingRole::text, box);
     reading.label = words.severity + ": " + title;
     reading.value = words.why;
+    reading.live = !named && index == 0; // of the head being set
     if (named) reading.action = canvas.action(ChooseHead{head.head});
     float y = box.y0 + pad;
     draw_verdict(list, {box.x0 + pad + 0.55f * mark, y + 0.5f * canvas.type().height(title_style)}, mark,

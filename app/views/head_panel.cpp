@@ -22,6 +22,7 @@ void verdict_line(const Model& model, const HeadAssessment& head, Rows& rows) {
         say(canvas.language(), Word::run_past_left,
             {format_length(head.operator_run_past, units), format_length(head.machine_run_past, units)});
     canvas.reading("verdict", box, words, line);
+    canvas.list().things().back().live = true;
     rows.text(line, {TypeSize::body, false}, Role::ink, 10.0f);
 }
 

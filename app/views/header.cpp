@@ -17,6 +17,7 @@ std::string save_words(const Model& model) {
     case SaveState::saved: return std::string(word(language, Word::saved));
     case SaveState::waiting: return std::string(word(language, Word::not_yet_saved));
     case SaveState::failed: return std::string(word(language, Word::save_failed));
+    case SaveState::elsewhere: return std::string(word(language, Word::changed_elsewhere));
     case SaveState::not_kept: return std::string(word(language, Word::nothing_is_kept));
     case SaveState::visiting: return std::string(word(language, Word::visit_not_kept));
     case SaveState::none: break;

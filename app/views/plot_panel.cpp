@@ -78,7 +78,7 @@ void allowed_plot(const Model& model, const HeadAssessment& head, Rows& rows) {
     list.pop_clip();
     list.ring(box, 8.0f, paint(Role::edge), 1.2f);
     // The whole plot is the handle: a point of 9 dp would be too small for a glove.
-    Thing& thing = list.thing("plot/now", ThingRole::slider, around(now, 60.0f, 60.0f));
+    Thing& thing = list.thing("plot/now", ThingRole::image, around(now, 60.0f, 60.0f));
     thing.label.assign(canvas.word(Word::allowed_stops));
     thing.value = format_ruler(model.job->press.ruler, set.stops.operator_side) + ", " +
                   format_ruler(model.job->press.ruler, set.stops.machine_side);

@@ -5,6 +5,16 @@ namespace carriageway {
 
 namespace {
 
+/// Where a slider stands, for assistive technology: a step is a graduation of the ruler.
+void count_in_graduations(Thing& thing, const Ruler& ruler, double y) {
+    const FieldInfo& info = info_of(Field::machine_stop);
+    const double mark = ruler.inches ? ruler.graduation / mm_per_inch : ruler.graduation;
+    const double a = ruler_reading(ruler, info.least) / mark, b = ruler_reading(ruler, info.most) / mark;
+    thing.now = std::round(ruler_reading(ruler, y) / mark);
+    thing.least = std::ceil(std::min(a, b));
+    thing.most = std::floor(std::max(a, b));
+}
+
 std::string stop_reading(const Model& model, const Head& head, End end) {
     return field_value(model, head.id,
                        end == End::machine_side ? Field::machine_stop : Field::operator_stop);
@@ -35,6 +45,8 @@ void attach(const Model& model, const DiagramThings& things, Canvas& canvas) {
         thing.less = canvas.action(StepStop{made.head, made.end, -1.0, 0.0});
         thing.more = canvas.action(StepStop{made.head, made.end, 1.0, 0.0});
         thing.chosen = machine == (model.state->stop == End::machine_side);
+        count_in_graduations(thing, model.job->press.ruler, machine ? head.stops.machine_side
+                                                                    : head.stops.operator_side);
     }
 }
 

@@ -71,37 +71,77 @@ void places_bar(const Model& model, const Layout& layout, Canvas& canvas) {
     }
 }
 
+namespace {
+
+/// What a notice says and offers; nothing to say: no text.
+struct Shown {
+    std::string text;
+    std::string_view name;  ///< of the button
+    std::string_view words; ///< on it; empty: no button
+    Action action = CloseNotice{};
+    bool closes = true;
+};
+
+/// The notice of the moment, otherwise what goes on standing there until it is dealt with.
+Shown shown_notice(const Model& model, const Canvas& canvas) {
+    Shown shown;
+    if (const std::optional<Notice>& notice = model.state->notice) {
+        shown.text = notice->text;
+        if (notice->restore != 0) {
+            shown.name = "notice/restore";
+            shown.words = canvas.word(Word::undo);
+            shown.action = RestoreJob{notice->restore};
+        } else if (notice->visit_left) {
+            shown.name = "notice/visit-back";
+            shown.words = canvas.word(Word::undo);
+            shown.action = BringVisitBack{};
+        }
+    } else if (model.save == SaveState::elsewhere) {
+        shown = {std::string(canvas.word(Word::elsewhere_explained)), "notice/take-over",
+                 canvas.word(Word::work_here), TakeOver{}, false};
+    } else if (model.state->newer_ready) {
+        shown = {std::string(canvas.word(Word::newer_ready)), "notice/update",
+                 canvas.word(Word::update_now), StartNewer{}, true};
+    }
+    return shown;
+}
+
+} // namespace
+
 void notice_line(const Model& model, const Layout& layout, Canvas& canvas) {
-    const std::optional<Notice>& notice = model.state->notice;
-    if (!notice) return;
+    const Shown notice = shown_notice(model, canvas);
+    if (notice.text.empty()) return;
     DrawingList& list = canvas.list();
     const int before = list.layer();
     list.set_layer(3);
     const TypeStyle style{TypeSize::body, false};
     const float most = std::min(560.0f, layout.diagram.width() - 16.0f);
     // The button that takes it back stands beside the words, or below them where they need the width.
-    const float beside = 110.0f * std::max(1.0f, canvas.scale());
-    const bool offers = notice->restore != 0 || notice->visit_left;
+    const bool offers = !notice.words.empty();
+    const float beside =
+        std::max(110.0f * std::max(1.0f, canvas.scale()),
+                 canvas.type().width({TypeSize::body, true}, notice.words) + 28.0f);
     const bool stacked = offers && most - 72.0f - beside < 200.0f * canvas.scale();
     const float text = most - 72.0f - (offers && !stacked ? beside : 0.0f);
-    const float line = canvas.paragraph_height(text, notice->text, style);
-    const float button = canvas.button_height(canvas.word(Word::undo), {}, beside, 48.0f);
+    const float line = canvas.paragraph_height(text, notice.text, style);
+    const float button = canvas.button_height(notice.words, {}, beside, 48.0f);
     const float height = std::max(60.0f, line + 24.0f) + (stacked ? button + 8.0f : 0.0f);
     const float middle = layout.diagram.centre().x;
     const float bottom = layout.compact ? layout.places.y0 - 8.0f : model.window.y1 - 16.0f;
     const Box box{middle - 0.5f * most, bottom - height, middle + 0.5f * most, bottom};
-    list.thing("notice", ThingRole::region, box).label = notice->text;
+    Thing& said = list.thing("notice", ThingRole::text, box);
+    said.label = notice.text;
+    said.live = true;
     list.round(box, 12.0f, paint(Role::strong));
     const float top = stacked ? box.y0 + 12.0f : box.centre().y - 0.5f * line;
-    canvas.paragraph({box.x0 + 14.0f, top}, text, notice->text, style, Role::on_strong, Role::strong);
+    canvas.paragraph({box.x0 + 14.0f, top}, text, notice.text, style, Role::on_strong, Role::strong);
     if (offers) {
         const Box at = stacked ? Box{box.x0 + 14.0f, box.y1 - button - 8.0f, box.x1 - 60.0f, box.y1 - 8.0f}
                                : Box{box.x1 - 48.0f - beside, box.centre().y - 0.5f * button, box.x1 - 48.0f,
                                      box.centre().y + 0.5f * button};
-        canvas.button(notice->visit_left ? "notice/visit-back" : "notice/restore", at, canvas.word(Word::undo),
-                      ButtonLook::quiet,
-                      canvas.action(notice->visit_left ? Action(BringVisitBack{}) : Action(RestoreJob{notice->restore})));
+        canvas.button(notice.name, at, notice.words, ButtonLook::quiet, canvas.action(notice.action));
     }
+    if (!notice.closes) return list.set_layer(before);
     canvas.icon(Icon::close, {box.x1 - 24.0f, box.centre().y}, 16.0f, Role::on_strong);
     Thing& close = list.thing("notice/close", ThingRole::button,
                               {box.x1 - 46.0f, box.y0 + 2.0f, box.x1 - 2.0f, box.y1 - 2.0f});

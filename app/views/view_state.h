@@ -112,6 +112,7 @@ struct ViewState {
     std::string focus;    ///< name of the thing that the keyboard acts on
     bool show_focus = false;
     std::optional<Notice> notice;
+    bool newer_ready = false; ///< a newer version waits to be started
     Looks looks;
     bool dark = false;   ///< what the theme choice comes to
     float pulse = 0.0f;

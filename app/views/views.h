@@ -13,6 +13,7 @@ enum class SaveState {
     saved,
     waiting,
     failed,
+    elsewhere, ///< another window writes the library: nothing can be changed in this one
     not_kept, ///< the library can't be used: nothing will be there next time
     none,     ///< there is no library, on purpose: a picture
     visiting, ///< the job came from a link: nothing is stored until the person says so
@@ -30,6 +31,7 @@ struct Model {
     const std::vector<JobRow>* rows = nullptr;
     const std::vector<PressRow>* presses = nullptr; ///< kept in the library
     JobId current = 0;                ///< the job that is open; 0: none of the library's
+    bool visiting = false;            ///< the job came from a link and isn't kept
     std::string left_visit;           ///< name of a job from a link that was left; empty: none
     Box window;                       ///< free of notches and system bars
     float pixels_per_dp = 1.0f;

@@ -61,7 +61,7 @@ Plan plan_of(const Canvas& canvas, float width, bool compact) {
 } // namespace
 
 float banner_height(const Model& model, Canvas& canvas, float width, bool compact) {
-    if (model.save != SaveState::visiting || model.state->place != Place::press) return 0.0f;
+    if (!model.visiting || model.state->place != Place::press) return 0.0f;
     return plan_of(canvas, width, compact).height;
 }
 

@@ -71,39 +71,8 @@ else()
     target_link_libraries(carriageway_png INTERFACE png_static)
 endif()
 
-# The font
-find_path(CARRIAGEWAY_FONT_DIR NAMES B612-Regular.otf B612-Regular.ttf
-    PATHS /usr/share/fonts /usr/local/share/fonts
-    PATH_SUFFIXES opentype/b612 truetype/b612 b612 B612
-    NO_DEFAULT_PATH)
-if(NOT CARRIAGEWAY_FONT_DIR)
-    FetchContent_MakeAvailable(b612)
-    set(CARRIAGEWAY_FONT_DIR "${b612_SOURCE_DIR}/fonts/ttf")
-endif()
-foreach(face Regular Bold)
-    file(GLOB font "${CARRIAGEWAY_FONT_DIR}/B612-${face}.[ot]tf")
-    if(NOT font)
-        message(FATAL_ERROR "B612-${face} is not in ${CARRIAGEWAY_FONT_DIR}; "
-            "install the font B612 or set CARRIAGEWAY_FONT_DIR to the folder that has it")
-    endif()
-    string(TOUPPER ${face} upper)
-    list(GET font 0 CARRIAGEWAY_FONT_${upper})
-endforeach()
-
-# Dear ImGui has no CMake file of its own.
-FetchContent_MakeAvailable(imgui)
-add_library(imgui STATIC
-    "${imgui_SOURCE_DIR}/imgui.cpp"
-    "${imgui_SOURCE_DIR}/imgui_draw.cpp"
-    "${imgui_SOURCE_DIR}/imgui_tables.cpp"
-    "${imgui_SOURCE_DIR}/imgui_widgets.cpp"
-    "${imgui_SOURCE_DIR}/misc/cpp/imgui_stdlib.cpp")
-target_include_directories(imgui SYSTEM PUBLIC "${imgui_SOURCE_DIR}" "${imgui_SOURCE_DIR}/misc/cpp")
-# Indices of 32 bits: OpenGL ES 3 can't offset those of 16, and a zoomed-out press may have more.
-target_compile_definitions(imgui PUBLIC IMGUI_DISABLE_OBSOLETE_FUNCTIONS "ImDrawIdx=unsigned int")
-
-add_library(imgui_demo STATIC EXCLUDE_FROM_ALL "${imgui_SOURCE_DIR}/imgui_demo.cpp")
-target_link_libraries(imgui_demo PUBLIC imgui)
+include(dependencies_font)
+include(dependencies_imgui)
 
 if(CARRIAGEWAY_BACKENDS)
     set(OpenGL_GL_PREFERENCE LEGACY)

@@ -14,6 +14,12 @@ else()
     add_compile_options(-ffp-contract=off)
 endif()
 
+if(EMSCRIPTEN)
+    # SQLiteCpp and the program's own reading of numbers report by exceptions.
+    add_compile_options(-fwasm-exceptions)
+    add_link_options(-fwasm-exceptions)
+endif()
+
 if(CARRIAGEWAY_SANITIZE)
     add_compile_options(-fsanitize=address,undefined -fno-sanitize-recover=all
                         -fno-omit-frame-pointer)

@@ -2,7 +2,11 @@
 
 #include <imgui.h>
 #include <imgui_impl_opengl3.h>
+#ifdef __EMSCRIPTEN__
+#include <GLES3/gl3.h>
+#else
 #include <imgui_impl_opengl3_loader.h>
+#endif
 
 #include <stdexcept>
 

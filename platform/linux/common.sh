@@ -33,14 +33,19 @@ as_root() {
     fi
 }
 
-# packages NEED...: Debian's binary packages for these needs (build, run, test, web).
+# packages NEED...: Debian's binary packages for these needs (see the list).
 packages() {
-    local need=" $* " line fields
+    local line fields wanted package
     while IFS= read -r line; do
         case $line in '' | '#'*) continue ;; esac
         IFS='|' read -r -a fields <<<"$line"
-        case ${fields[4]} in '' | source:*) continue ;; esac
-        case $need in *" ${fields[3]} "*) printf '%s\n' "${fields[4]}" ;; esac
+        for wanted in "$@"; do
+            case "+${fields[3]}+" in *"+$wanted+"*) ;; *) continue ;; esac
+            for package in ${fields[4]}; do
+                case $package in source:*) ;; *) printf '%s\n' "$package" ;; esac
+            done
+            break
+        done
     done <"$dependencies"
 }
 
@@ -71,12 +76,12 @@ install_packages() {
     as_root env DEBIAN_FRONTEND=noninteractive apt-get -q -y "${options[@]}" install $missing </dev/null
 }
 
-# fetch_sources: sets fetched to the options that point CMake at pinned source
+# fetch_sources [--web]: sets fetched to the options that point CMake at pinned source
 # archives; empty where they can't be had, and CMake then fetches upstream's tags.
 fetch_sources() {
     local lines
     fetched=()
-    if lines=$("$top/platform/linux/fetch-sources"); then
+    if lines=$("$top/platform/linux/fetch-sources" "$@"); then
         mapfile -t fetched <<<"$lines"
     else
         say "The distribution's source archives are not to be had here: CMake fetches upstream's tags."

@@ -52,9 +52,7 @@ void Driver::settle() {
     // null window from closing, which is what it does when nothing can ever end a wait.
     for (int i = 0; i < 40; ++i) {
         window_->happen(nudge);
-        program_->set_abilities(window_->abilities());
         REQUIRE(loop_->turn());
-        for (const Errand& errand : program_->take_errands()) window_->run(errand);
         const double due = program_->next_frame(window_->now());
         if (i > 3 && (due < 0.0 || due > window_->now() + 0.02)) break;
         window_->pass(1.0 / 60.0);

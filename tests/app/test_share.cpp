@@ -243,7 +243,8 @@ TEST_CASE("A job too large for a link is offered as a file alone") {
 }
 
 TEST_CASE("A window that can only hand out files offers only that") {
-    Driver driver(desktop);
+    Folder folder;
+    Driver driver(desktop, folder.path.string());
     Abilities abilities;
     abilities.give_file = true;
     driver.window().can_do(abilities);

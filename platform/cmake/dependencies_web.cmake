@@ -1,0 +1,62 @@
+# What the program for browsers links. Emscripten has no packages, so libraries are built from
+# their sources; those that are headers alone come from the machine's own package.
+
+set(CARRIAGEWAY_WEB_HEADERS "${PROJECT_BINARY_DIR}/headers")
+
+# A folder of headers beside /usr/include, which must not be on Emscripten's path itself.
+function(carriageway_web_headers target folder header)
+    find_path(${folder}_headers "${folder}/${header}" PATHS /usr/include /usr/local/include
+        NO_DEFAULT_PATH NO_CMAKE_FIND_ROOT_PATH)
+    if(NOT ${folder}_headers)
+        message(FATAL_ERROR "${folder}/${header} was not found: install what platform/dependencies.txt lists")
+    endif()
+    file(MAKE_DIRECTORY "${CARRIAGEWAY_WEB_HEADERS}")
+    file(CREATE_LINK "${${folder}_headers}/${folder}" "${CARRIAGEWAY_WEB_HEADERS}/${folder}" SYMBOLIC)
+    add_library(${target} INTERFACE IMPORTED GLOBAL)
+    target_include_directories(${target} SYSTEM INTERFACE "${CARRIAGEWAY_WEB_HEADERS}")
+endfunction()
+
+# Sources alone: their own CMake files look for a system that isn't there.
+function(carriageway_web_sources name result)
+    FetchContent_GetProperties(${name})
+    if(NOT ${name}_POPULATED)
+        FetchContent_Populate(${name})
+    endif()
+    FetchContent_GetProperties(${name} SOURCE_DIR folder)
+    set(${result} "${folder}" PARENT_SCOPE)
+endfunction()
+
+carriageway_web_headers(nlohmann_json::nlohmann_json nlohmann json.hpp)
+
+carriageway_web_sources(sqlitecpp folder)
+add_library(sqlite3 STATIC "${folder}/sqlite3/sqlite3.c")
+target_include_directories(sqlite3 SYSTEM PUBLIC "${folder}/sqlite3")
+# One thread, no extensions from files; otherwise as Debian has it where the library needs it.
+target_compile_definitions(sqlite3 PRIVATE SQLITE_THREADSAFE=0 SQLITE_ENABLE_FTS5 SQLITE_OMIT_LOAD_EXTENSION
+    SQLITE_OMIT_SHARED_CACHE SQLITE_OMIT_DEPRECATED SQLITE_DQS=0 SQLITE_DEFAULT_MEMSTATUS=0)
+target_compile_options(sqlite3 PRIVATE -w)
+file(GLOB sources "${folder}/src/*.cpp")
+add_library(SQLiteCpp STATIC ${sources})
+target_include_directories(SQLiteCpp SYSTEM PUBLIC "${folder}/include")
+target_link_libraries(SQLiteCpp PUBLIC sqlite3)
+
+carriageway_web_sources(zlib folder)
+set(sources "")
+foreach(name adler32 compress crc32 deflate inffast inflate inftrees trees uncompr zutil)
+    list(APPEND sources "${folder}/${name}.c")
+endforeach()
+add_library(zlib STATIC ${sources})
+target_include_directories(zlib SYSTEM PUBLIC "${folder}")
+target_compile_options(zlib PRIVATE -w)
+add_library(ZLIB::ZLIB ALIAS zlib)
+
+carriageway_web_sources(qrcodegen folder)
+add_library(qrcodegen STATIC "${folder}/cpp/qrcodegen.cpp")
+target_include_directories(qrcodegen SYSTEM PUBLIC "${folder}/cpp")
+
+include(dependencies_font)
+include(dependencies_imgui)
+
+add_library(imgui_opengl STATIC "${imgui_SOURCE_DIR}/backends/imgui_impl_opengl3.cpp")
+target_include_directories(imgui_opengl SYSTEM PUBLIC "${imgui_SOURCE_DIR}/backends")
+target_link_libraries(imgui_opengl PUBLIC imgui)

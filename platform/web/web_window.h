@@ -1,0 +1,57 @@
+// The page as the program's window: a canvas with WebGL 2, and everything around it.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+
+#include "app/window.h"
+#include "platform/desktop/opengl_frame.h"
+#include "platform/web/mirror.h"
+#include "platform/web/web_input.h"
+
+namespace carriageway {
+
+class WebWindow : public Window {
+public:
+    /// Throws std::runtime_error where the browser gives no WebGL 2.
+    explicit WebWindow(std::function<void()> turn);
+    ~WebWindow() override;
+
+    /// Plans the next turn: at once (0), later, or not at all (below 0).
+    void plan(double seconds);
+    /// An event that the page reports.
+    void happen(InputEvent event, bool at_once) { input_.add(std::move(event), at_once); }
+    const Mirror& mirror() const { return mirror_; }
+
+    Surface surface() const override;
+    void wait(double seconds, std::vector<InputEvent>& events) override;
+    void wake() override { happen({}, false); }
+    void begin_frame() override;
+    void present(std::uint32_t background) override;
+    double now() const override;
+    void keyboard(bool) override {} // comes with the page's own text field
+    void keep_awake(bool awake) override;
+    bool prefers_dark() const override;
+    void title(const std::string& text) override;
+    bool text_field(const TextField* field) override;
+    void tell(const DrawingList& list, const std::string& focused) override;
+    Abilities abilities() const override;
+    void run(const Errand& errand) override;
+
+private:
+    struct Context;
+    void open_context();
+    void context_lost();
+
+    std::function<void()> turn_;
+    WebInput input_;
+    Mirror mirror_;
+    int context_ = 0;
+    std::unique_ptr<OpenGlFrame> frame_; ///< nothing while the context is lost
+    bool in_turn_ = false;
+    std::optional<TextField> field_;
+    double shown_at_ = 0.0;
+};
+
+} // namespace carriageway
