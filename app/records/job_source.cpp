@@ -3,6 +3,7 @@
 #include <istream>
 
 #include "app/records/exchange.h"
+#include "app/records/library_text.h"
 
 namespace carriageway {
 namespace {
