@@ -8,6 +8,7 @@
 #include "app/records/exchange.h"
 #include "app/records/job_source.h"
 #include "app/records/json_text.h"
+#include "app/records/library_text.h"
 #include "app/records/text_table.h"
 
 namespace carriageway {

@@ -4,6 +4,7 @@
 
 #include "app/records/exchange.h"
 #include "app/records/job_link.h"
+#include "app/records/library_text.h"
 
 namespace carriageway {
 namespace {

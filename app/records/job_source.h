@@ -9,8 +9,6 @@
 
 namespace carriageway {
 
-std::string fault_sentence(Language language, const LibraryFault& fault); // library_text.h
-
 /// A job and, where it is one of the library's, its id there.
 struct SourcedJob {
     Job job;
