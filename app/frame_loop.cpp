@@ -31,7 +31,10 @@ bool FrameLoop::window_text_field(const Frame& frame) {
     field.ink = colour_of(program_.theme(), Role::ink);
     field.paper = colour_of(program_.theme(), Role::panel);
     for (const Thing& thing : frame.list.things())
-        if (thing.role == ThingRole::textbox && thing.box.contains(frame.typing.centre())) field.name = thing.name;
+        if (thing.role == ThingRole::textbox && thing.box.contains(frame.typing.centre())) {
+            field.name = thing.name;
+            field.label = thing.label;
+        }
     return window_.text_field(&field);
 }
 
@@ -79,8 +82,8 @@ void FrameLoop::show() {
     ImGui::NewFrame();
     const Frame& frame = program_.build(surface, window_.now(), window_.prefers_dark(), fonts_);
     painter_.paint(frame.list, program_.theme(), fonts_, *ImGui::GetBackgroundDrawList());
-    if (!window_text_field(frame)) text_field();
     window_.tell(frame.list, program_.state().show_focus ? program_.state().focus : std::string());
+    if (!window_text_field(frame)) text_field();
     ImGui::Render();
     window_.present(colour_of(program_.theme(), Role::paper));
     ++frames_;

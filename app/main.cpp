@@ -55,7 +55,8 @@ int run_window(const WindowRequest& request, Language language, const std::strin
     if (request.unit) looks.units = *request.unit;
     if (!(looks == session.looks())) session.set_looks(looks);
     if (request.id) session.open(*request.id);
-    if (request.job) session.open_new(*request.job);
+    if (request.job && request.from_link) session.visit(*request.job);
+    else if (request.job) session.open_new(*request.job);
     Fonts fonts(*ImGui::GetIO().Fonts);
     Program program(session);
     if (!session.trouble().empty()) program.notice(session.trouble(), true);

@@ -32,7 +32,10 @@ Model Program::model() const {
     model.rows = &session_.rows();
     model.presses = &session_.presses();
     model.current = session_.current();
+    model.visiting = session_.visiting();
+    if (const std::string* left = session_.left_visit()) model.left_visit = left->empty() ? "…" : *left;
     model.window = window_;
+    model.pixels_per_dp = pixels_per_dp_;
     model.abilities = &abilities_;
     return model;
 }
@@ -67,6 +70,7 @@ void Program::choose_head(HeadId head) {
     state_.panel_scroll = 0.0f;
     state_.pad.reset();
     state_.typing.reset();
+    state_.share.reset();
     state_.place = Place::press;
     // The stop that wants attention is the one at hand.
     if (const HeadAssessment* assessed = find_head(session_.assessment(), head))
@@ -75,6 +79,7 @@ void Program::choose_head(HeadId head) {
             if (finding.side == Side::machine_side) state_.stop = End::machine_side;
             break;
         }
+    if (window_.empty()) return; // before the first frame there is nothing to move from
     Canvas canvas(frame_, state_.looks.language);
     layout_ = lay_out(model(), canvas);
     move_camera(home_camera());
@@ -83,7 +88,8 @@ void Program::choose_head(HeadId head) {
 const Frame& Program::build(const Surface& surface, double now, bool system_dark,
                             const TypeMeasure& type) {
     now_ = now;
-    const float k = 1.0f / std::max(0.1f, surface.pixels_per_dp);
+    pixels_per_dp_ = std::max(0.1f, surface.pixels_per_dp);
+    const float k = 1.0f / pixels_per_dp_;
     const Box all{0.0f, 0.0f, static_cast<float>(surface.width) * k, static_cast<float>(surface.height) * k};
     window_ = {all.x0 + surface.inset_left, all.y0 + surface.inset_top, all.x1 - surface.inset_right,
                all.y1 - surface.inset_bottom};
@@ -116,7 +122,7 @@ const Frame& Program::build(const Surface& surface, double now, bool system_dark
     }
     if (state_.show_focus)
         if (const Thing* thing = focused()) {
-            frame_.list.set_layer(2);
+            frame_.list.set_layer(3);
             const Box ring = thing->box.inset(-2.0f);
             frame_.list.ring(ring, 12.0f, paint(Role::focus), 3.0f);
             frame_.list.set_layer(0);
@@ -153,11 +159,12 @@ void Program::open_file(const std::string& path) {
         notice(say(language, Word::not_opened, {name, fault_sentence(language, read.fault)}), true);
         return;
     }
+    const bool was_visiting = session_.visiting();
     if (!session_.open_new(*read.job)) {
         notice(say(language, Word::not_opened, {name, session_.trouble()}), true);
         return;
     }
-    choose_head(0);
+    arrive(was_visiting);
 }
 
 } // namespace carriageway

@@ -35,6 +35,9 @@ public:
     /// Opens what is in a job file: into the library, or with a notice why not.
     void open_file(const std::string& path);
 
+    /// Shows the job in a link, stored only when the person keeps it; or a notice why not.
+    void open_link(const std::string& text);
+
     /// What the window can do, and what it is to do now; the latter is asked for once a turn.
     void set_abilities(const Abilities& abilities) { abilities_ = abilities; }
     const Abilities& abilities() const { return abilities_; }
@@ -95,6 +98,16 @@ private:
     void carry_out(const AddHeadAt& a);
     void carry_out(const KeepPress&);
     void carry_out(const UsePress& a);
+    // app/program_share.cpp
+    void carry_out(const PickFile&);
+    void carry_out(const ShareJob& a);
+    void carry_out(const CloseShare&);
+    void carry_out(const CopyLink&);
+    void carry_out(const ShareLink&);
+    void carry_out(const KeepVisit&);
+    void carry_out(const LeaveVisit&);
+    void carry_out(const BringVisitBack&);
+    void arrive(bool was_visiting);
     // app/program_edits.cpp
     void apply_edit(const Edit& edit);
     void refuse(const Applied& refused);
@@ -120,6 +133,7 @@ private:
     void wheel(const InputEvent& event);
     void key(const InputEvent& event);
     bool pad_key(const InputEvent& event);
+    bool sheet_key(const InputEvent& event);
     void move_focus(int by);
     void keep_focus_in_sight();
     const Thing* focused() const;
@@ -137,6 +151,7 @@ private:
     Frame frame_;
     GestureReader gestures_;
     Box window_;
+    float pixels_per_dp_ = 1.0f;
     Layout layout_;
     double now_ = 0.0;
     bool closing_ = false;

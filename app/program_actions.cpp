@@ -17,7 +17,7 @@ bool changes_library(const Action& action) {
             if constexpr (std::is_same_v<A, EditText>) return a.target != TextTarget::search;
             else
                 return is_one_of<A, DoEdit, Undo, Redo, StepStop, SetEveryStop, OpenPad, PadPress, NewJob,
-                                 DuplicateJob, RemoveJob, RestoreJob, AddHeadAt, KeepPress, UsePress>;
+                                 DuplicateJob, RemoveJob, RestoreJob, AddHeadAt, KeepPress, UsePress, KeepVisit>;
         },
         action);
 }
@@ -126,7 +126,8 @@ void Program::carry_out(const ChooseTextScale& a) {
 }
 
 void Program::carry_out(const OpenJob& a) {
-    if (session_.open(a.job)) choose_head(0);
+    const bool was_visiting = session_.visiting();
+    if (session_.open(a.job)) arrive(was_visiting);
     else say_trouble();
 }
 
@@ -136,7 +137,8 @@ void Program::carry_out(const ChooseJob& a) {
 }
 
 void Program::carry_out(const NewJob&) {
-    if (session_.open_new(empty_job(std::string(word(state_.looks.language, Word::untitled))))) choose_head(0);
+    const bool was_visiting = session_.visiting();
+    if (session_.open_new(empty_job(std::string(word(state_.looks.language, Word::untitled))))) arrive(was_visiting);
     else say_trouble();
 }
 
@@ -161,8 +163,9 @@ void Program::carry_out(const RestoreJob& a) {
 }
 
 void Program::carry_out(const ExportJob& a) {
-    if (const std::optional<std::string> path = session_.export_job(a.job))
-        notice(say(state_.looks.language, Word::exported_to, {*path}));
+    const std::optional<std::string> path = session_.export_job(a.job);
+    if (path && abilities_.give_file) errands_.push_back({ErrandKind::give_file, *path});
+    else if (path) notice(say(state_.looks.language, Word::exported_to, {*path}));
     else say_trouble();
 }
 

@@ -98,7 +98,7 @@ void Program::start_drag(const Gesture& gesture) {
         }
     }
     for (std::size_t i = 0; i < frame_.scrolls.size(); ++i)
-        if (frame_.scrolls[i].box.contains(gesture.from)) {
+        if (!frame_.scrolls[i].covered && frame_.scrolls[i].box.contains(gesture.from)) {
             scroll_ = i;
             return;
         }
@@ -186,7 +186,7 @@ void Program::drop(const Gesture& gesture) {
 
 void Program::scroll_at(Vec at, float by) {
     for (const ScrollArea& area : frame_.scrolls)
-        if (area.box.contains(at)) state_.*area.offset += by;
+        if (!area.covered && area.box.contains(at)) state_.*area.offset += by;
 }
 
 void Program::wheel(const InputEvent& event) {
@@ -227,7 +227,7 @@ void Program::handle(const InputEvent& event) {
     case InputKind::key: key(event); break;
     case InputKind::text: (void)pad_key(event); break;
     case InputKind::file: open_file(event.text); break;
-    case InputKind::link: break;
+    case InputKind::link: open_link(event.text); break;
     case InputKind::act:
         // The frame may have changed since the person's screen reader was told of it.
         if (const Thing* thing = frame_.list.find(event.text)) touch(Thing(*thing));

@@ -55,7 +55,7 @@ void Program::keep_focus_in_sight() {
     if (!thing) return;
     for (const ScrollArea& area : frame_.scrolls) {
         if (thing->box.x0 < area.box.x0 - 1.0f || thing->box.x1 > area.box.x1 + 1.0f) continue;
-        if (thing->clip == 0) continue;
+        if (thing->clip == 0 || area.covered) continue;
         float& offset = state_.*area.offset;
         if (thing->box.y0 < area.box.y0) offset -= area.box.y0 - thing->box.y0 + 12.0f;
         else if (thing->box.y1 > area.box.y1) offset += thing->box.y1 - area.box.y1 + 12.0f;
@@ -96,6 +96,21 @@ bool Program::pad_key(const InputEvent& event) {
     return true;
 }
 
+/// The share sheet lies over everything: only what moves about in it goes on to the rest.
+bool Program::sheet_key(const InputEvent& event) {
+    switch (event.key) {
+    case Key::escape: act(CloseShare{}); return true;
+    case Key::up: scroll_at(window_.centre(), -60.0f); return true;
+    case Key::down: scroll_at(window_.centre(), 60.0f); return true;
+    case Key::page_up: scroll_at(window_.centre(), -200.0f); return true;
+    case Key::page_down: scroll_at(window_.centre(), 200.0f); return true;
+    case Key::tab:
+    case Key::enter:
+    case Key::space: return false;
+    default: return true;
+    }
+}
+
 void Program::key(const InputEvent& event) {
     if (state_.typing) {
         // The text field has the keyboard; only these leave it.
@@ -110,6 +125,7 @@ void Program::key(const InputEvent& event) {
         // Figures reach the pad as text; here they would move the diagram behind it.
         if (event.key != Key::tab && event.key != Key::enter) return;
     }
+    if (state_.share && sheet_key(event)) return;
     switch (event.key) {
     case Key::tab: move_focus(event.shift ? -1 : 1); break;
     case Key::enter:

@@ -125,6 +125,7 @@ void Session::set_looks(const Looks& looks) {
 }
 
 void Session::adopt(Job job, JobId id) {
+    put_visit_aside();
     job_ = std::move(job);
     current_ = id;
     preview_.reset();
@@ -285,25 +286,26 @@ bool Session::restore(JobId id) {
     return !fault;
 }
 
+std::optional<Job> Session::read(JobId id) {
+    if (id == current_) return job_;
+    LibraryResult<Job> job = library_->open(id);
+    if (job) return std::move(*job);
+    note(job.fault());
+    return std::nullopt;
+}
+
 std::optional<std::string> Session::export_job(JobId id) {
-    Job job = job_;
-    if (id != current_) {
-        LibraryResult<Job> read = library_->open(id);
-        if (!read) {
-            note(read.fault());
-            return std::nullopt;
-        }
-        job = std::move(*read);
-    }
+    const std::optional<Job> job = read(id);
+    if (!job) return std::nullopt;
     namespace fs = std::filesystem;
     std::error_code error;
     const fs::path folder = fs::path(folder_.empty() ? std::string(".") : folder_) / "exports";
     fs::create_directories(folder, error);
-    fs::path path = folder / (file_name_of(job.name) + ".json");
+    fs::path path = folder / (file_name_of(job->name) + ".json");
     for (int i = 2; fs::exists(path, error); ++i)
-        path = folder / (file_name_of(job.name) + "-" + std::to_string(i) + ".json");
+        path = folder / (file_name_of(job->name) + "-" + std::to_string(i) + ".json");
     std::ofstream file(path, std::ios::binary);
-    file << write_job(job);
+    file << write_job(*job);
     file.close();
     if (file) return path.string();
     note({LibraryFault::Kind::io, "the file could not be written", path.string()});
@@ -332,6 +334,7 @@ std::optional<Applied> Session::use_press(PressId id) {
 }
 
 SaveState Session::save_state() const {
+    if (visit_ && !writer_->fault() && !writer_->elsewhere()) return SaveState::visiting;
     if (folder_.empty()) return SaveState::none;
     if (!library_->kept()) return SaveState::not_kept;
     if (writer_->elsewhere()) return SaveState::elsewhere;

@@ -48,6 +48,7 @@ public:
     bool previewing() const { return preview_.has_value(); }
 
     // -- the library ----------------------------------------------------------------------------
+    /// 0: a job that isn't the library's.
     JobId current() const { return current_; }
     const std::vector<JobRow>& rows() const { return rows_; }
     void search(const std::string& words);
@@ -58,6 +59,24 @@ public:
     bool rename(JobId id, const std::string& name);
     bool remove(JobId id);
     bool restore(JobId id);
+    // -- a job from a link (app/session_visit.cpp) ------------------------------------------------
+    /// Shows a job without storing it: it may be edited and undone, in memory alone. A visit that is
+    /// under way is put aside.
+    void visit(Job job);
+    bool visiting() const { return visit_.has_value(); }
+    /// Stores the job as it stands and goes on with it, undo included. False when the library
+    /// refuses: trouble() says why and the visit goes on.
+    bool keep_visit();
+    /// Puts the visit aside and opens the job that was open before; another one where that has gone.
+    void leave_visit();
+    /// Goes back to the visit that was put aside last, with its edits. False where there is none.
+    bool bring_visit_back();
+    /// Name of the job that was put aside; nullptr: none.
+    const std::string* left_visit() const { return left_ ? &left_->job.name : nullptr; }
+
+    /// A job of the library, or the one that is open (0 while it is a visit). Nothing and trouble()
+    /// where it can't be read.
+    std::optional<Job> read(JobId id);
     /// Writes a job as a file into `exports` beside the library; its path, or nothing and trouble().
     std::optional<std::string> export_job(JobId id);
 
@@ -80,6 +99,7 @@ public:
 
 private:
     void adopt(Job job, JobId id);
+    void put_visit_aside();
     void record(const Edit& edit, const Edit& inverse);
     void reload_rows();
     void library_changed();
@@ -98,6 +118,10 @@ private:
     Job job_;
     Job shown_;
     JobId current_ = 0;
+    struct Visit { JobId before; }; ///< the job that was open
+    std::optional<Visit> visit_;
+    struct LeftVisit { Job job; std::vector<Edit> undo, redo; };
+    std::optional<LeftVisit> left_;
     struct Preview { HeadId head; Stops stops; };
     std::optional<Preview> preview_;
     Assessment assessment_;

@@ -21,7 +21,8 @@ struct Surface {
 
 /// The text field being typed in, for a window that lays one of its own over the drawing.
 struct TextField {
-    std::string name; ///< of its thing
+    std::string name;  ///< of its thing
+    std::string label; ///< and what it is called, in the user's language
     std::string text; ///< UTF-8
     Box box;          ///< dp
     float size = 16.0f; ///< of its letters' em, dp

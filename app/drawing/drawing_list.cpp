@@ -143,8 +143,8 @@ int thing_at(const DrawingList& list, Vec point) {
     for (std::size_t i = 0; i < things.size(); ++i) {
         const Thing& thing = things[i];
         if (!thing.target.contains(point) || !list.clip_box(thing.clip).contains(point)) continue;
-        // A region of an upper layer hides what lies below it even where nothing acts.
-        const bool hides = thing.role == ThingRole::region && thing.layer > best_layer;
+        // A region of an upper layer, or a notice, hides what lies below it even where nothing acts.
+        const bool hides = (thing.role == ThingRole::region || thing.live) && thing.layer > best_layer;
         if (!acts(thing) && !hides) continue;
         const float distance = distance_to(thing.box, point);
         const float area = thing.box.width() * thing.box.height();

@@ -58,7 +58,7 @@ struct Mark {
     TypeStyle style;
     Role on = Role::paper; ///< for text: what it stands on (its contrast is tested)
     std::int16_t clip = 0; ///< index into clips
-    std::uint8_t layer = 0; ///< 0 diagram, 1 panels, 2 what lies over them
+    std::uint8_t layer = 0; ///< 0 diagram, 1 panels, 2 what lies over them, 3 notices
 };
 
 /// What a thing is to a person who can't see it. Names follow WAI-ARIA 1.2's roles.

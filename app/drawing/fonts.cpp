@@ -121,18 +121,24 @@ void Fonts::add(TypeStyle style) {
     config.FontData = const_cast<unsigned char*>(file_of(style.bold)); // copied, never written
     config.FontDataSize = static_cast<int>(size_of(style.bold));
     config.FontDataOwnedByAtlas = false;
-    config.SizePixels = raster * line;
+    // Dear ImGui cuts a size down to whole pixels. The density makes up for it, so that letters
+    // are drawn in the raster that they are shown in, and not stretched by up to a twelfth.
+    config.SizePixels = std::floor(raster * line);
+    config.RasterizerDensity = raster * line / config.SizePixels;
     // Small letters start between pixels: three samples across keep their spacing even.
     config.OversampleH = raster < 24.0f ? 3 : raster < 48.0f ? 2 : 1;
     config.OversampleV = 1;
     config.GlyphRanges = wanted;
-    // Dear ImGui rounds the ascent up and so lowers the baseline by up to a pixel.
-    const float ascent = raster * static_cast<float>(face.ascent);
-    config.GlyphOffset.y = std::round(ascent) - std::floor(ascent + 1.0f);
+    // Dear ImGui puts the baseline at the ascent of its own size, rounded up. It is to lie on the
+    // edge of pixels that is nearest to the real ascent.
+    const float its_ascent = config.SizePixels / line * static_cast<float>(face.ascent);
+    config.GlyphOffset.y = std::round(raster * static_cast<float>(face.ascent)) /
+                               config.RasterizerDensity -
+                           std::floor(its_ascent + 1.0f);
 
     ImFont* font = atlas_.AddFont(&config);
     font->FallbackChar = missing;
-    font->Scale = em / raster;
+    font->Scale = pixel_size(style) / config.SizePixels;
     fonts_[index(style)] = font;
 }
 

@@ -2,6 +2,7 @@
 
 #include <imgui.h>
 
+#include <cmath>
 #include <limits>
 
 namespace carriageway {
@@ -132,10 +133,12 @@ void PolygonPaint::fill_soft(const Vec* corners, int count, ImU32 colour) {
 
 void PolygonPaint::hatch(const Vec* corners, int count, ImU32 colour, const Hatch& hatch,
                          const Box& shown) {
-    if (!(hatch.spacing > 0.0f) || !(hatch.width > 0.0f)) return;
+    if (!(hatch.spacing > 0.0f) || !(hatch.width > 0.0f) || !std::isfinite(hatch.spacing) ||
+        !std::isfinite(hatch.width) || !std::isfinite(hatch.angle) || !std::isfinite(hatch.phase))
+        return;
     take_distinct(corners, count);
     if (corners_.size() < 3) return;
-    if (hatch.spacing < 2.0f) {
+    if (hatch.spacing < 2.0f || hatch.width >= hatch.spacing) {
         fill_hard(corners, count, with_opacity(colour, hatch.width / hatch.spacing));
         return;
     }
@@ -152,10 +155,12 @@ void PolygonPaint::hatch(const Vec* corners, int count, ImU32 colour, const Hatc
         screen.take(dot(at, profile.normal));
     const float lo = std::max(polygon.lo, screen.lo) - profile.outer;
     const float hi = std::min(polygon.hi, screen.hi) + profile.outer;
-    const float first = std::ceil((lo - hatch.phase) / hatch.spacing);
-    const float last = std::floor((hi - hatch.phase) / hatch.spacing);
-    for (float k = first; k <= last; k += 1.0f)
-        line(colour, profile, k * hatch.spacing + hatch.phase);
+    if (!(lo <= hi)) return;
+    const float phase = std::remainder(hatch.phase, hatch.spacing);
+    const int first = static_cast<int>(std::ceil((lo - phase) / hatch.spacing));
+    const int last = static_cast<int>(std::floor((hi - phase) / hatch.spacing));
+    for (int k = first; k <= last; ++k)
+        line(colour, profile, static_cast<float>(k) * hatch.spacing + phase);
 }
 
 /// One hatch line: its opacity rises from 0 to the peak over a pixel, stays and falls again.

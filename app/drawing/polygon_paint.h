@@ -37,7 +37,8 @@ public:
     void fill_hard(const Vec* corners, int count, std::uint32_t colour);
 
     /// Hatching that ends exactly at the polygon's sides; only what may show in `shown` is made.
-    /// Lines closer than two pixels become an even tint.
+    /// Lines closer than two pixels, or as wide as their spacing, become an even tint. A hatch
+    /// without a width or spacing above 0, or with a number that is not finite, paints nothing.
     void hatch(const Vec* corners, int count, std::uint32_t colour, const Hatch& hatch,
                const Box& shown);
 

@@ -2,6 +2,8 @@
 
 #include <imgui.h>
 
+#include <numbers>
+
 #include "app/drawing/fonts.h"
 
 namespace carriageway {
@@ -70,6 +72,16 @@ void fill_between(ImDrawList& draw, const Box& outer, const Box& inner, ImU32 co
     fill_box(draw, {outer.x0, inner.y1, outer.x1, outer.y1}, colour);
     fill_box(draw, {outer.x0, inner.y0, inner.x0, inner.y1}, colour);
     fill_box(draw, {inner.x1, inner.y0, outer.x1, inner.y1}, colour);
+}
+
+/// A circle's outline of which the middle has a radius. (Dear ImGui's own takes half a pixel off.)
+void stroke_circle(ImDrawList& draw, Vec centre, float radius, ImU32 colour, float width) {
+    const int corners = draw._CalcCircleAutoSegmentCount(radius);
+    const float turn = 2.0f * std::numbers::pi_v<float>;
+    draw.PathClear();
+    draw.PathArcTo(position(centre), radius, 0.0f, turn - turn / static_cast<float>(corners),
+                   corners - 1);
+    draw.PathStroke(colour, ImDrawFlags_Closed, width);
 }
 
 } // namespace
@@ -228,7 +240,7 @@ void ScreenPainter::paint_disc(const Mark& mark, ImU32 colour) {
     if (2.0f * width >= 2.0f * radius)
         draw_->AddCircleFilled(position(points_[0]), radius, colour);
     else
-        draw_->AddCircle(position(points_[0]), radius - 0.5f * width, colour, 0, width);
+        stroke_circle(*draw_, points_[0], radius - 0.5f * width, colour, width);
 }
 
 void ScreenPainter::paint_text(const DrawingList& list, const Mark& mark, ImU32 colour) {

@@ -22,7 +22,7 @@ public:
     /// has to be that of the fonts' atlas. Marks with a point that is not finite, and marks outside
     /// their clip, are left out.
     void paint(const DrawingList& list, Theme theme, const Fonts& fonts, ImDrawList& draw,
-               int first = 0, int last = 2);
+               int first = 0, int last = 3);
 
 private:
     void paint_mark(const DrawingList& list, const Mark& mark);

@@ -8,6 +8,7 @@
 #include "app/records/exchange.h"
 #include "app/records/job_source.h"
 #include "app/records/json_text.h"
+#include "app/records/library_text.h"
 #include "app/records/text_table.h"
 
 namespace carriageway {
@@ -47,12 +48,12 @@ std::optional<Json> import_one(const Console& console, Library& library, const s
     const LibraryResult<JobId> id =
         name ? library.create(*job, console.services.now()) : LibraryResult<JobId>(name.fault());
     if (!id) {
-        console.complain(file, fault_sentence(console.language, id.fault()));
+        console.complain(subject_of(console, file), fault_sentence(console.language, id.fault()));
         return std::nullopt;
     }
     if (!console.json) {
         write_out(console, say(console.language, Word::imported_as,
-                               {printable(file), printable(job->name)}) +
+                               {printable(subject_of(console, file)), printable(job->name)}) +
                                '\n');
     }
     Json report;

@@ -161,6 +161,7 @@ CommandOutcome open_window_on(const Console& console, const Given& given) {
         if (!sourced) return {exit_trouble, {}};
         window.id = sourced->id;
         if (!window.id) window.job = std::move(sourced->job);
+        window.from_link = sourced->from_link;
     }
     return {exit_fit, std::move(window)};
 }

@@ -6,9 +6,11 @@
 //   carriageway import FILE...     into the library
 //   carriageway export NAME -o FILE
 //   carriageway list [--search TEXT]
+//   carriageway link JOB [--base ADDRESS]
 //   carriageway [JOB]              the window
 //
-// JOB is a file, "-" for standard input, or a name in the library; a file comes before a name.
+// JOB is a file, a link to a job (job_link.h), "-" for standard input, or a name in the library; a
+// file comes before a name.
 // Errors go to the error stream as "carriageway: JOB: message". Everything that is shown comes from
 // the catalogue and has its control characters taken out. --json writes what command_json.h says.
 #pragma once
@@ -54,7 +56,8 @@ struct DrawnPicture {
 struct WindowRequest {
     std::string back_end;     ///< one of CommandServices::back_ends; empty: the first that works
     std::optional<JobId> id;  ///< a job of the library
-    std::optional<Job> job;   ///< a job from a file or standard input
+    std::optional<Job> job;   ///< a job from a file, a link or standard input
+    bool from_link = false;   ///< the job is only shown: the person says whether it is kept
     std::optional<Language> language;  ///< where given; otherwise as kept in the library
     std::optional<LengthUnit> unit;
 };

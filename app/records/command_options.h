@@ -14,7 +14,7 @@ namespace carriageway {
 struct Given {
     std::vector<std::string> operands;
     std::optional<std::string> language, units;
-    std::optional<std::string> output, place, head, size, scale, theme, search, back_end, open;
+    std::optional<std::string> output, place, head, size, scale, theme, search, back_end, open, base;
     bool json = false;
     bool help = false;
     bool version = false;
@@ -63,5 +63,6 @@ int picture_command(const Console& console, const Given& given);
 int import_command(const Console& console, const Given& given);
 int export_command(const Console& console, const Given& given);
 int list_command(const Console& console, const Given& given);
+int link_command(const Console& console, const Given& given);
 
 }  // namespace carriageway

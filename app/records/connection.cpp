@@ -1,15 +1,13 @@
 #include "app/records/connection.h"
 
-#include <array>
 #include <cstdint>
-#include <cstring>
 #include <filesystem>
-#include <fstream>
 #include <random>
 #include <system_error>
 
 #include <sqlite3.h>
 
+#include "app/records/library_header.h"
 #include "app/records/schema.h"
 #include "app/records/word_search.h"
 
@@ -31,10 +29,6 @@ std::string text_of(const fs::path& path) {
     return {text.begin(), text.end()};
 }
 
-[[noreturn]] void stop(Kind kind, std::string detail, const std::string& path) {
-    throw LibraryStop{{kind, std::move(detail), path}};
-}
-
 void make_folder(const std::string& folder) {
     if (folder.empty()) stop(Kind::no_folder, "no data folder is given", folder);
     std::error_code error;
@@ -42,37 +36,6 @@ void make_folder(const std::string& folder) {
     std::error_code ignored;
     if (!fs::is_directory(path_of(folder), ignored))
         stop(Kind::no_folder, error ? error.message() : "it is not a folder", folder);
-}
-
-// A number of four bytes in the header of an SQLite file, most significant byte first
-// (sqlite.org/fileformat.html, 1.3).
-std::int64_t header_number(const std::array<char, 100>& header, std::size_t at) {
-    std::uint32_t number = 0;
-    for (std::size_t i = at; i < at + 4; ++i)
-        number = (number << 8) | static_cast<unsigned char>(header[i]);
-    return static_cast<std::int32_t>(number);
-}
-
-std::string newer_detail(std::int64_t version) {
-    return "version " + std::to_string(version) + "; this program reads up to version " +
-           std::to_string(library_version);
-}
-
-// Looks at the file before SQLite does: what isn't ours is not even locked.
-void look_at_header(const std::string& path) {
-    std::ifstream file(path_of(path), std::ios::binary);
-    if (!file) return; // not there, or not readable, which opening it will say better
-    std::array<char, 100> header{};
-    file.read(header.data(), header.size());
-    if (file.gcount() == 0) return;
-    if (file.gcount() < 100 || std::memcmp(header.data(), "SQLite format 3", 16) != 0)
-        stop(Kind::corrupt, "it does not begin as an SQLite file does", path);
-    const std::int64_t version = header_number(header, 60);
-    const std::int64_t application = header_number(header, 68);
-    if (application == library_application_id && version > library_version)
-        stop(Kind::newer_version, newer_detail(version), path);
-    if (application != library_application_id && application != 0)
-        stop(Kind::corrupt, "it is a database of another program", path);
 }
 
 // As a URI, so that SQLite can be told how to open it.
@@ -132,6 +95,7 @@ bool examine(SQLite::Database& database, const std::string& path) {
     if (application != library_application_id)
         stop(Kind::corrupt, "it is a database of another program", path);
     if (version > library_version) stop(Kind::newer_version, newer_detail(version), path);
+    if (version < 1) stop(Kind::corrupt, "version " + std::to_string(version), path);
     check_structure(database, path);
     if (version == library_version && !has_every_table(database))
         stop(Kind::corrupt, "a table is missing", path);
@@ -168,29 +132,39 @@ void open_for_writing(Library::Connection& connection) {
     sqlite3_db_config(database.getHandle(), SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 0, nullptr);
 }
 
-// Where SQLite can't make the index of the log beside the file, as in a folder that is
-// write-protected: the file alone when there is no log, otherwise a copy of both, because what
-// stands in the log was saved too.
-void connect_without_index(Library::Connection& connection) {
-    const fs::path file = path_of(connection.path);
-    const fs::path log = path_of(connection.path + "-wal");
+// Copies a file that a connection is to write to, if there is one with anything in it.
+bool copy_to_write(const fs::path& from, const fs::path& to) {
     std::error_code error;
-    const std::uintmax_t log_size = fs::file_size(log, error);
-    if (error || log_size == 0) {
-        connection.database =
-            connect(connection.place, uri_of(connection.path, "?mode=ro&immutable=1"),
-                    SQLite::OPEN_READONLY | SQLite::OPEN_URI);
-        return;
-    }
-    connection.copy = std::make_unique<TemporaryFolder>();
-    const std::string copied = connection.copy->path() + "/library.db";
-    fs::copy_file(file, path_of(copied));
-    fs::copy_file(log, path_of(copied + "-wal"));
+    const std::uintmax_t size = fs::file_size(from, error);
+    if (error || size == 0) return false;
+    fs::copy_file(from, to);
     std::error_code ignored; // a copy keeps the protection, and here it is in the way
-    fs::permissions(path_of(copied), fs::perms::owner_write, fs::perm_options::add, ignored);
-    fs::permissions(path_of(copied + "-wal"), fs::perms::owner_write, fs::perm_options::add,
-                    ignored);
-    connection.database = connect(connection.place, copied, SQLite::OPEN_READWRITE);
+    fs::permissions(to, fs::perms::owner_write, fs::perm_options::add, ignored);
+    return true;
+}
+
+// Where SQLite can't write beside the file, as in a folder that is write-protected: the file alone
+// when there is neither log nor journal, otherwise a copy of all. What stands in the log was saved
+// too, and what the journal undoes was not.
+void connect_apart(Library::Connection& connection, const LibraryFault& reason) {
+    const fs::path file = path_of(connection.path);
+    try {
+        auto folder = std::make_unique<TemporaryFolder>();
+        const std::string copied = folder->path() + "/library.db";
+        bool beside = false;
+        for (const char* end : {"-wal", "-journal"})
+            beside |= copy_to_write(path_of(connection.path + end), path_of(copied + end));
+        if (beside) {
+            copy_to_write(file, path_of(copied));
+            connection.copy = std::move(folder);
+            connection.database = connect(connection.place, copied, SQLite::OPEN_READWRITE);
+            return;
+        }
+    } catch (const fs::filesystem_error&) {
+        throw LibraryStop{reason}; // no room for a copy either
+    }
+    connection.database = connect(connection.place, uri_of(connection.path, "?mode=ro&immutable=1"),
+                                  SQLite::OPEN_READONLY | SQLite::OPEN_URI);
 }
 
 void open_for_reading(Library::Connection& connection, const LibraryFault& reason) {
@@ -204,7 +178,7 @@ void open_for_reading(Library::Connection& connection, const LibraryFault& reaso
         const int code = failure.getErrorCode();
         if (code != SQLITE_CANTOPEN && code != SQLITE_READONLY && code != SQLITE_IOERR) throw;
         connection.database.reset();
-        connect_without_index(connection);
+        connect_apart(connection, reason);
         unmade = examine(*connection.database, connection.path);
     }
     if (unmade) throw LibraryStop{reason}; // nothing to read yet, or in yesterday's tables

@@ -12,6 +12,7 @@
 
 #include "app/records/library.h"
 #include "app/records/sqlite_fault.h"
+#include "app/records/word_search.h"
 
 namespace carriageway {
 
@@ -19,6 +20,10 @@ namespace carriageway {
 struct LibraryStop {
     LibraryFault fault;
 };
+[[noreturn]] inline void stop(LibraryFault::Kind kind, std::string detail,
+                              const std::string& path) {
+    throw LibraryStop{{kind, std::move(detail), path}};
+}
 
 /// A folder of its own among the system's temporary ones, deleted with all that is in it.
 class TemporaryFolder {
@@ -50,9 +55,10 @@ struct Library::Connection {
     auto guarded(Work&& work) const -> decltype(work());
 
     /// The same within a transaction, which is undone when `work` throws. Not writable, or its
-    /// file has been moved away: a fault, and `work` is not run.
+    /// file has been moved away: a fault, and `work` is not run. Where only the word index is
+    /// damaged it is made again, and `work` is run once more.
     template <class Work>
-    auto changing(Work&& work) const -> decltype(work());
+    auto changing(Work&& work) -> decltype(work());
 
     /// A fault of this library.
     LibraryFault fault(LibraryFault::Kind kind, std::string detail) const {
@@ -87,15 +93,25 @@ auto Library::Connection::guarded(Work&& work) const -> decltype(work()) {
 }
 
 template <class Work>
-auto Library::Connection::changing(Work&& work) const -> decltype(work()) {
+auto Library::Connection::changing(Work&& work) -> decltype(work()) {
     if (write_fault) return *write_fault;
     if (was_moved())
         return fault(LibraryFault::Kind::io, "the file was moved or deleted while it was open");
-    return guarded([&]() -> decltype(work()) {
+    const auto once = [&]() -> decltype(work()) {
         SQLite::Transaction transaction(*database, SQLite::TransactionBehavior::IMMEDIATE);
         auto result = work();
         transaction.commit();
         return result;
+    };
+    return guarded([&]() -> decltype(work()) {
+        try {
+            return once();
+        } catch (const SQLite::Exception& failure) {
+            if (!is_damaged_index(failure)) throw;
+        }
+        remake_word_index(*database);
+        word_index = true;
+        return once();
     });
 }
 

@@ -251,6 +251,12 @@ std::string write_job(const Job& job) {
     return write_document(job_key, job, describe_job, true);
 }
 
+std::string write_job_compact(const Job& job) {
+    std::string text = write_document(job_key, job, describe_job, false);
+    text.pop_back();  // the line feed
+    return text;
+}
+
 std::string write_press(const PressProfile& press) {
     return write_document(press_key, press, describe_press, true);
 }

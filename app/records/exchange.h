@@ -76,6 +76,11 @@ struct ReadFault {
                          ///< for something else; expected: that use, as in the text, or empty
         not_an_outline,  ///< corners whose edges cross or touch, or that enclose next to nothing
         not_allowed,     ///< core refused it for another reason, `refusal`
+        // Of links (job_link.h):
+        not_a_link,      ///< no job stands in it
+        newer_link,      ///< found: its version; expected: the newest that is read
+        damaged_link,    ///< cut short or changed on its way
+        link_too_large,  ///< expected: the limit, bytes
     };
     Kind kind = Kind::none;
     std::string path;     ///< such as heads[2].image.width_mm; empty: the text as a whole
@@ -118,6 +123,10 @@ ReadEdit read_edit(std::string_view text);
 /// Writes a job that fault_of() accepts; others are written as well, but may be refused when read.
 /// UTF-8, ends with a line feed.
 std::string write_job(const Job& job);
+
+/// The same in as few bytes as it takes: no white space, no line feed.
+std::string write_job_compact(const Job& job);
+
 std::string write_press(const PressProfile& press);
 
 /// The same for an edit, on one line.

@@ -3,6 +3,8 @@
 #include <istream>
 
 #include "app/records/exchange.h"
+#include "app/records/job_link.h"
+#include "app/records/library_text.h"
 
 namespace carriageway {
 namespace {
@@ -25,8 +27,7 @@ bool names_file(const std::string& name) {
 }
 
 std::optional<Job> read_or_complain(const Console& console, const std::string& subject,
-                                    const std::string& bytes) {
-    ReadJob read = read_job(bytes);
+                                    ReadJob read) {
     if (read) return std::move(read.job);
     console.complain(subject, fault_sentence(console.language, read.fault));
     return std::nullopt;
@@ -56,7 +57,7 @@ std::optional<SourcedJob> named_job(const Console& console, const std::string& n
         console.complain(name, fault_sentence(console.language, job.fault()));
         return std::nullopt;
     }
-    return SourcedJob{std::move(*job), rows->front().id};
+    return SourcedJob{std::move(*job), rows->front().id, false};
 }
 
 }  // namespace
@@ -71,14 +72,17 @@ std::optional<Library> library_for(const Console& console, const std::string& su
 std::optional<Job> job_from_file(const Console& console, const std::string& name) {
     if (name == stream_name) {
         const std::string bytes = read_stream(console.services.in);
-        return read_or_complain(console, console.text(Word::standard_input), bytes);
+        return read_or_complain(console, console.text(Word::standard_input), read_job(bytes));
+    }
+    if (looks_like_link(name)) {
+        return read_or_complain(console, subject_of(console, name), read_job_link(name));
     }
     std::string bytes;
     if (const std::optional<FileFault> fault = read_file(name, most_read, bytes)) {
         console.complain(name, fault_sentence(console.language, *fault));
         return std::nullopt;
     }
-    return read_or_complain(console, name, bytes);
+    return read_or_complain(console, name, read_job(bytes));
 }
 
 std::optional<SourcedJob> job_from_library(const Console& console, const std::string& name) {
@@ -86,12 +90,17 @@ std::optional<SourcedJob> job_from_library(const Console& console, const std::st
 }
 
 std::optional<SourcedJob> job_from(const Console& console, const std::string& name) {
-    if (name != stream_name && !names_file(name) && !is_there(name)) {
+    const bool link = looks_like_link(name);
+    if (name != stream_name && !link && !names_file(name) && !is_there(name)) {
         return named_job(console, name, console.text(Word::file_or_job_missing));
     }
     std::optional<Job> job = job_from_file(console, name);
     if (!job) return std::nullopt;
-    return SourcedJob{std::move(*job), std::nullopt};
+    return SourcedJob{std::move(*job), std::nullopt, link};
+}
+
+std::string subject_of(const Console& console, const std::string& name) {
+    return looks_like_link(name) ? console.text(Word::the_link) : name;
 }
 
 bool put_bytes(const Console& console, const std::string& name, std::string_view bytes,

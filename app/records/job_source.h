@@ -9,20 +9,22 @@
 
 namespace carriageway {
 
-std::string fault_sentence(Language language, const LibraryFault& fault); // library_text.h
-
 /// A job and, where it is one of the library's, its id there.
 struct SourcedJob {
     Job job;
     std::optional<JobId> id;
+    bool from_link = false;
 };
 
-/// The job that `name` stands for: "-", a file, or else the name of a job in the library. Nothing
-/// when there is none, after saying so as an error.
+/// The job that `name` stands for: "-", a link (job_link.h), a file, or else the name of a job in
+/// the library. Nothing when there is none, after saying so as an error.
 std::optional<SourcedJob> job_from(const Console& console, const std::string& name);
 
-/// The job in a file, or in standard input for "-"; not looked for in the library.
+/// The job in a file or a link, or in standard input for "-"; not looked for in the library.
 std::optional<Job> job_from_file(const Console& console, const std::string& name);
+
+/// What a message calls it: a link is too long to be repeated.
+std::string subject_of(const Console& console, const std::string& name);
 
 /// The job of the library with exactly this name.
 std::optional<SourcedJob> job_from_library(const Console& console, const std::string& name);

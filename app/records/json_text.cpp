@@ -11,33 +11,7 @@ namespace {
 using Json = nlohmann::json;
 using Kind = ReadFault::Kind;
 
-constexpr std::size_t longest_shown = 40;      // characters of a value in a message
-constexpr std::size_t most_members = 100;      // of an object: far more than any has
-constexpr std::string_view ellipsis = "\u2026";
-
-bool continues(char byte) { return (static_cast<unsigned char>(byte) & 0xC0u) == 0x80u; }
-
-// Cut between characters.
-std::string shortened(std::string_view text) {
-    std::size_t characters = 0;
-    for (std::size_t i = 0; i < text.size(); ++i) {
-        if (!continues(text[i]) && ++characters > longest_shown) {
-            return std::string(text.substr(0, i)).append(ellipsis);
-        }
-    }
-    return std::string(text);
-}
-
-// As JSON; bytes that aren't UTF-8 become U+FFFD. C1 controls, which some terminals obey, and all
-// else beyond ASCII are escaped when one of them is there.
-std::string in_quotes(std::string_view text) {
-    bool controls = false;
-    for (std::size_t i = 0; i + 1 < text.size(); ++i) {
-        const auto next = static_cast<unsigned char>(text[i + 1]);
-        controls |= text[i] == '\xC2' && next >= 0x80 && next < 0xA0;
-    }
-    return Json(std::string(text)).dump(-1, ' ', controls, Json::error_handler_t::replace);
-}
+constexpr std::size_t most_members = 100; // of an object: far more than any has
 
 // Walks over the text and says how far the reader has come: nlohmann's events don't.
 struct CountedByte {
@@ -65,37 +39,16 @@ struct CountedByte {
     bool operator!=(const CountedByte& other) const { return at != other.at; }
 };
 
-bool starts_with_word(std::string_view text, std::string_view word) {
-    if (text.size() < word.size()) return false;
-    return std::equal(word.begin(), word.end(), text.begin(), [](char a, char b) {
-        return a == static_cast<char>(std::tolower(static_cast<unsigned char>(b)));
-    });
-}
-
-bool names_no_number(std::string_view text) {
-    if (!text.empty() && (text[0] == '-' || text[0] == '+')) text.remove_prefix(1);
-    return starts_with_word(text, "nan") || starts_with_word(text, "inf");
-}
-
-std::size_t column_of(std::string_view text, std::size_t offset) {
-    const auto line_start = text.substr(0, offset).rfind('\n');
-    const std::size_t from = line_start == std::string_view::npos ? 0 : line_start + 1;
-    const auto line = text.substr(from, offset - from);
-    return 1 + static_cast<std::size_t>(
-                   std::count_if(line.begin(), line.end(), [](char c) { return !continues(c); }));
+bool says(std::string_view message, std::string_view words) {
+    return message.find(words) != std::string_view::npos;
 }
 
 // What would have been right, out of the library's sentence about a syntax error.
 std::string expected_token(std::string_view message) {
-    const auto at = message.rfind("expected ");
-    if (at == std::string_view::npos || message.find("; expected ") == std::string_view::npos) {
-        return {};
-    }
-    const auto token = message.substr(at + 9);
-    if (token == "string literal") return "\"\u2026\"";
-    if (token == "'}'") return ", }";
-    if (token == "']'") return ", ]";
-    if (token == "':'") return ":";
+    if (says(message, "; expected string literal")) return "\"\u2026\"";
+    if (says(message, "; expected '}'")) return "\",\" | \"}\"";
+    if (says(message, "; expected ']'")) return "\",\" | \"]\"";
+    if (says(message, "; expected ':'")) return "\":\"";
     return {};
 }
 
@@ -153,7 +106,7 @@ class TreeBuilder : public nlohmann::json_sax<Json> {
     bool refuse(Kind kind, std::string path, std::string found, std::string expected) {
         fault.kind = kind;
         fault.path = std::move(path);
-        fault.found = shortened(found);
+        fault.found = shortened(harmless(found));
         fault.expected = std::move(expected);
         fault.line = line_of(text_, read_);
         return false;
@@ -199,16 +152,16 @@ class TreeBuilder : public nlohmann::json_sax<Json> {
         return true;
     }
 
-    // Of the innermost open object or list.
+    // Of the value that is read, or of the object whose next key is.
     std::string path() const {
         std::string path;
-        for (std::size_t i = 0; i < open_.size(); ++i) {
-            const JsonNode& node = *open_[i];
-            const bool innermost = i + 1 == open_.size();
-            if (innermost) break;
-            path = node.kind == JsonNode::Kind::object
-                       ? path_with(path, node.keys.back())
-                       : path_with(path, node.items.size() - 1);
+        for (const JsonNode* node : open_) {
+            const bool innermost = node == open_.back();
+            if (node->kind == JsonNode::Kind::list) {
+                path = path_with(path, node->items.size() - (innermost ? 0 : 1));
+            } else if (!innermost || node->keys.size() > node->items.size()) {
+                path = path_with(path, node->keys.back());
+            }
         }
         return path;
     }
@@ -224,23 +177,31 @@ class TreeBuilder : public nlohmann::json_sax<Json> {
 bool TreeBuilder::parse_error(std::size_t position, const std::string& last_token,
                               const Json::exception& error) {
     // `position` counts the byte at fault, and the end of the text as one.
-    const std::size_t end = std::min(position, text_.size());
     const bool at_end = position > text_.size();
-    const std::size_t fault_at = at_end ? text_.size() : (end > 0 ? end - 1 : 0);
-    const std::size_t token_at = end - std::min(end, last_token.size());
+    const std::size_t fault_at = at_end ? text_.size() : std::max<std::size_t>(position, 1) - 1;
+    std::size_t from = word_start(text_, fault_at);
+    const std::string word(word_at(text_, from));
+    const std::string_view message = error.what();
 
-    const bool complete = begun_ && open_.empty();
-    if (complete && error.id == 101) {
-        const auto rest = text_.substr(std::min(token_at, fault_at));
-        refuse(Kind::trailing_text, {}, shortened(rest.substr(0, rest.find('\n'))), {});
-    } else if (error.id == 406 || names_no_number(text_.substr(token_at))) {
-        refuse(Kind::not_finite, path(), shortened(text_.substr(token_at, longest_shown)), {});
+    if (begun_ && open_.empty() && error.id == 101) {
+        const auto rest = text_.substr(from);
+        refuse(Kind::trailing_text, {}, std::string(rest.substr(0, rest.find('\n'))), {});
+    } else if (error.id == 406 || names_no_number(word)) {
+        refuse(Kind::not_finite, path(), word, {});
+        fault.line = line_of(text_, from);
+        return false;
+    } else if (says(message, "invalid string") || says(message, "unexpected string literal")) {
+        // The library's token is exact only for strings and numbers; else it drags along what was
+        // before it.
+        refuse(Kind::syntax, path(), at_end ? std::string() : last_token, expected_token(message));
+        from = fault_at;
     } else {
-        refuse(Kind::syntax, path(), at_end ? std::string() : last_token,
-               expected_token(error.what()));
+        const bool bare = !word.empty() && in_word(word[0]);
+        refuse(Kind::syntax, path(), word.empty() || bare ? word : in_quotes(word),
+               expected_token(message));
     }
-    fault.line = line_of(text_, fault_at);
-    fault.column = column_of(text_, fault_at);
+    fault.line = line_of(text_, from);
+    fault.column = column_of(text_, from);
     return false;
 }
 
@@ -281,31 +242,6 @@ ReadFault fault_of_encoding(std::string_view text) {
 }
 
 }  // namespace
-
-std::size_t utf8_length(std::string_view text) {
-    std::size_t i = 0;
-    while (i < text.size()) {
-        const auto lead = static_cast<unsigned char>(text[i]);
-        std::size_t more = 0;
-        if (lead >= 0xC2 && lead <= 0xDF) more = 1;
-        else if (lead >= 0xE0 && lead <= 0xEF) more = 2;
-        else if (lead >= 0xF0 && lead <= 0xF4) more = 3;
-        else if (lead >= 0x80) return i;
-        if (text.size() - i <= more) return i;
-        for (std::size_t k = 1; k <= more; ++k) {
-            if (!continues(text[i + k])) return i;
-        }
-        if (more >= 2) {
-            const auto second = static_cast<unsigned char>(text[i + 1]);
-            const bool overlong = (lead == 0xE0 && second < 0xA0) || (lead == 0xF0 && second < 0x90);
-            const bool surrogate = lead == 0xED && second >= 0xA0;
-            const bool beyond = lead == 0xF4 && second >= 0x90;
-            if (overlong || surrogate || beyond) return i;
-        }
-        i += more + 1;
-    }
-    return i;
-}
 
 ReadFault parse_json(std::string_view text, JsonNode& root) {
     ReadFault fault;
@@ -355,11 +291,6 @@ std::string path_with(std::string_view path, std::string_view key) {
 
 std::string path_with(std::string_view path, std::size_t index) {
     return std::string(path) + "[" + std::to_string(index) + "]";
-}
-
-std::size_t line_of(std::string_view text, std::size_t offset) {
-    const auto before = text.substr(0, offset);
-    return 1 + static_cast<std::size_t>(std::count(before.begin(), before.end(), '\n'));
 }
 
 }  // namespace carriageway

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "app/records/exchange.h"
+#include "app/records/json_piece.h"
 
 namespace carriageway {
 
@@ -34,12 +35,5 @@ std::string shown(const JsonNode& node);
 /// A path with one more key, or one more index.
 std::string path_with(std::string_view path, std::string_view key);
 std::string path_with(std::string_view path, std::size_t index);
-
-/// The line on which byte `offset` of the text stands, 1 for the first.
-std::size_t line_of(std::string_view text, std::size_t offset);
-
-/// Bytes before the first that is not UTF-8 (RFC 3629: shortest form, no surrogates, up to
-/// U+10FFFF); the whole length when all is.
-std::size_t utf8_length(std::string_view text);
 
 } // namespace carriageway

@@ -175,6 +175,15 @@ LibraryResult<std::vector<LoggedEdit>> Library::history(JobId id) const {
     });
 }
 
+namespace {
+
+bool belongs_to(const JobRow& row, const Job& job) {
+    return row.name == job.name && row.press == job.press.name && row.colours == colours_of(job) &&
+           row.heads == static_cast<int>(job.heads.size());
+}
+
+} // namespace
+
 std::optional<LibraryFault> Library::check() const {
     return connection_->guarded([&]() -> std::optional<LibraryFault> {
         SQLite::Database& database = *connection_->database;
@@ -183,11 +192,13 @@ std::optional<LibraryFault> Library::check() const {
         SQLite::Statement strays(database, "PRAGMA foreign_key_check");
         if (strays.executeStep())
             return connection_->fault(Kind::corrupt, "rows belong to a job that is not there");
-        SQLite::Statement jobs(database, "SELECT id FROM jobs ORDER BY id");
+        SQLite::Statement jobs(database, std::string("SELECT ") + job_columns + " FROM jobs");
         while (jobs.executeStep()) {
-            const JobId id = jobs.getColumn(0).getInt64();
-            stored_text(*connection_, id);
-            const LibraryResult<std::vector<LoggedEdit>> edits = history(id);
+            const JobRow row = row_of(jobs);
+            if (!belongs_to(row, stored_job(*connection_, row.id)))
+                return connection_->fault(Kind::corrupt,
+                                          "job " + std::to_string(row.id) + " is listed wrongly");
+            const LibraryResult<std::vector<LoggedEdit>> edits = history(row.id);
             if (!edits) return edits.fault();
         }
         return std::nullopt;

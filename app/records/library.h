@@ -183,7 +183,8 @@ class Library {
 
     // ---- the file itself ----
 
-    /// Reads the whole library and every checksum in it. Slow on a large one: off the drawing path.
+    /// Reads the whole library: its structure, every job and edit and their checksums. Slow on a
+    /// large one: off the drawing path.
     std::optional<LibraryFault> check() const;
 
     struct Connection; ///< for the library's own files (connection.h)

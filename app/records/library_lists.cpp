@@ -23,10 +23,10 @@ struct Search {
     int next = 1;
 };
 
-Search search_for(const Library::Connection& connection, const std::string& what,
+Search search_for(const Library::Connection& connection, bool word_index, const std::string& what,
                   const std::string& query, const char* end) {
     const std::vector<std::string> words = search_words(query);
-    const bool by_index = connection.word_index && !words.empty();
+    const bool by_index = word_index && !words.empty();
     std::string sql = "SELECT " + what;
     sql += by_index ? " FROM job_words JOIN jobs ON jobs.id = job_words.rowid "
                       "WHERE job_words MATCH ? AND jobs.removed IS NULL"
@@ -53,20 +53,34 @@ std::vector<JobRow> rows_of(SQLite::Statement& statement) {
     return rows;
 }
 
+// Searches through the index, and once more without it when it turns out to be damaged: the next
+// change of a job makes it again.
+template <class Find>
+auto searched(const Library::Connection& connection, Find&& find) -> decltype(find(true)) {
+    return connection.guarded([&]() -> decltype(find(true)) {
+        try {
+            return find(connection.word_index);
+        } catch (const SQLite::Exception& failure) {
+            if (!is_damaged_index(failure)) throw;
+        }
+        return find(false);
+    });
+}
+
 } // namespace
 
 LibraryResult<std::vector<JobRow>> Library::list(const std::string& query, int limit,
                                                  int offset) const {
-    return connection_->guarded([&]() -> LibraryResult<std::vector<JobRow>> {
-        Search search = search_for(*connection_, job_columns, query, newest_first);
+    return searched(*connection_, [&](bool by_index) -> LibraryResult<std::vector<JobRow>> {
+        Search search = search_for(*connection_, by_index, job_columns, query, newest_first);
         bind_page(search.statement, search.next, limit, offset);
         return rows_of(search.statement);
     });
 }
 
 LibraryResult<std::int64_t> Library::count(const std::string& query) const {
-    return connection_->guarded([&]() -> LibraryResult<std::int64_t> {
-        Search search = search_for(*connection_, "count(*)", query, "");
+    return searched(*connection_, [&](bool by_index) -> LibraryResult<std::int64_t> {
+        Search search = search_for(*connection_, by_index, "count(*)", query, "");
         search.statement.executeStep();
         return std::int64_t{search.statement.getColumn(0).getInt64()};
     });

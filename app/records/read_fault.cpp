@@ -70,6 +70,10 @@ std::string text_sentence(Language language, const ReadFault& fault, const std::
             return say(language, Word::read_other_document, {expected, found});
         case Kind::newer_version:
             return say(language, Word::read_newer_version, {fault.path, found, expected});
+        case Kind::not_a_link: return std::string(word(language, Word::read_not_a_link));
+        case Kind::newer_link: return say(language, Word::read_newer_link, {found, expected});
+        case Kind::damaged_link: return std::string(word(language, Word::read_damaged_link));
+        case Kind::link_too_large: return say(language, Word::read_link_too_large, {expected});
         default: break;
     }
     return {};

@@ -53,4 +53,8 @@ LibraryFault fault_from(const SQLite::Exception& failure, const std::string& pat
     return fault_from_code(code, failure.what(), path, system_error);
 }
 
+bool is_damaged_index(const SQLite::Exception& failure) {
+    return failure.getExtendedErrorCode() == SQLITE_CORRUPT_VTAB;
+}
+
 } // namespace carriageway

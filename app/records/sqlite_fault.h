@@ -18,4 +18,7 @@ LibraryFault fault_from_code(int extended_code, const std::string& message,
 LibraryFault fault_from(const SQLite::Exception& failure, const std::string& path,
                         const SQLite::Database* database = nullptr);
 
+/// Whether what is damaged is the full-text index alone, which can be made again.
+bool is_damaged_index(const SQLite::Exception& failure);
+
 } // namespace carriageway

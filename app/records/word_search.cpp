@@ -4,6 +4,10 @@
 #include <cstddef>
 #include <iterator>
 
+#include <sqlite3.h>
+
+#include "app/records/sqlite_fault.h"
+
 namespace carriageway {
 
 namespace {
@@ -66,6 +70,49 @@ TriggersThere triggers_there(SQLite::Database& database) {
     return there;
 }
 
+// While it lives, the schema itself may be written.
+class OpenSchema {
+  public:
+    explicit OpenSchema(SQLite::Database& database) : database_(database) {
+        sqlite3_db_config(database_.getHandle(), SQLITE_DBCONFIG_DEFENSIVE, 0, nullptr);
+        database_.exec("PRAGMA writable_schema = ON");
+    }
+    ~OpenSchema() {
+        database_.tryExec("PRAGMA writable_schema = RESET"); // which reads the schema again
+        sqlite3_db_config(database_.getHandle(), SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
+    }
+    OpenSchema(const OpenSchema&) = delete;
+    OpenSchema& operator=(const OpenSchema&) = delete;
+
+  private:
+    SQLite::Database& database_;
+};
+
+// Takes away an index that is too damaged for DROP TABLE, which would have to open it: once its
+// entry is gone, what it kept is in ordinary tables.
+void forget_index(SQLite::Database& database) {
+    {
+        const OpenSchema open(database);
+        database.exec("DELETE FROM sqlite_schema WHERE name = 'job_words'");
+    }
+    for (const char* part : {"data", "idx", "docsize", "config"})
+        database.exec(std::string("DROP TABLE IF EXISTS job_words_") + part);
+}
+
+// Takes the triggers away, and the index when it is `damaged`; makes both anew when `wanted`. All
+// or nothing.
+void make_word_index(SQLite::Database& database, bool wanted, bool damaged = false) {
+    SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
+    database.exec(drop_triggers);
+    if (damaged) forget_index(database);
+    if (wanted) {
+        database.exec(make_index);
+        for (const char* trigger : triggers)
+            database.exec(trigger);
+    }
+    transaction.commit();
+}
+
 bool is_space(char c) { return c == ' ' || (c >= '\t' && c <= '\r') || c == '\0'; }
 
 // A letter or digit of ASCII, or part of any character beyond it.
@@ -80,16 +127,16 @@ bool prepare_word_index(SQLite::Database& database, bool wanted) {
     const bool usable = wanted && has_fts5(database);
     const TriggersThere there = triggers_there(database);
     if (usable ? there.ours : there.count == 0) return usable;
-    SQLite::Transaction transaction(database, SQLite::TransactionBehavior::IMMEDIATE);
-    database.exec(drop_triggers);
-    if (usable) {
-        database.exec(make_index);
-        for (const char* trigger : triggers)
-            database.exec(trigger);
+    try {
+        make_word_index(database, usable);
+    } catch (const SQLite::Exception& failure) {
+        if (!is_damaged_index(failure)) throw;
+        remake_word_index(database);
     }
-    transaction.commit();
     return usable;
 }
+
+void remake_word_index(SQLite::Database& database) { make_word_index(database, true, true); }
 
 bool has_word_index(SQLite::Database& database) {
     return has_fts5(database) && triggers_there(database).ours;

@@ -18,6 +18,9 @@ namespace carriageway {
 /// SQLite::Exception.
 bool prepare_word_index(SQLite::Database& database, bool wanted);
 
+/// Takes a damaged index away and makes it again. Throws SQLite::Exception.
+void remake_word_index(SQLite::Database& database);
+
 /// Whether the index is there, up to date and can be read.
 bool has_word_index(SQLite::Database& database);
 

@@ -46,9 +46,19 @@ struct StartNewer {};                           ///< the newer version that wait
 struct AddHeadAt { int station; };
 struct KeepPress {};                            ///< stores the job's press for other jobs
 struct UsePress { PressId press; };             ///< puts a stored press into the job
+struct PickFile {};                             ///< lets the person choose a job file
+struct ShareJob { JobId job; };                 ///< opens the share sheet; 0: on a job from a link
+struct CloseShare {};
+struct CopyLink {};
+struct ShareLink {};
+struct KeepVisit {};                            ///< takes the job from a link into the library
+struct LeaveVisit {};                           ///< goes back to the job that was open before
+struct BringVisitBack {};                       ///< the visit that was left without keeping it
 
 using Action = std::variant<DoEdit, Undo, Redo, GoTo, ChooseHead, ChooseStop, StepStop, SetEveryStop,
                             Zoom, ShowAll, ToggleSheet, ToggleSection, OpenPad, PadPress, EditText,
+                            PickFile, ShareJob, CloseShare, CopyLink, ShareLink, KeepVisit, LeaveVisit,
+                            BringVisitBack,
                             AcceptText, CancelText, ChooseTheme, ChooseLanguage, ChooseUnits,
                             ChooseTextScale, OpenJob, ChooseJob, NewJob, DuplicateJob, RemoveJob,
                             RestoreJob, ExportJob, RetrySaving, CloseNotice, TakeOver, StartNewer, AddHeadAt,

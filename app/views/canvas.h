@@ -14,6 +14,7 @@ struct ScrollArea {
     Box box;
     float content = 0.0f;        ///< height of what is in it
     float ViewState::* offset = nullptr;
+    bool covered = false;        ///< something lies over it: nobody can scroll it
 };
 
 /// One frame as the views made it.

@@ -9,6 +9,8 @@ namespace {
 constexpr float tool_side = 48.0f;
 constexpr TypeStyle small{TypeSize::small, false};
 
+} // namespace
+
 std::string save_words(const Model& model) {
     const Language language = model.state->looks.language;
     switch (model.save) {
@@ -17,10 +19,13 @@ std::string save_words(const Model& model) {
     case SaveState::failed: return std::string(word(language, Word::save_failed));
     case SaveState::elsewhere: return std::string(word(language, Word::changed_elsewhere));
     case SaveState::not_kept: return std::string(word(language, Word::nothing_is_kept));
+    case SaveState::visiting: return std::string(word(language, Word::visit_not_kept));
     case SaveState::none: break;
     }
     return {};
 }
+
+namespace {
 
 /// The header's two texts, and how many lines each may take.
 struct HeaderText {
@@ -31,11 +36,14 @@ struct HeaderText {
 
 HeaderText text_of(const Model& model) {
     const Head* head = find_head(*model.job, model.state->head);
+    if (head && model.save == SaveState::visiting) return {head_name(model, *head), save_words(model), 3};
     if (head) return {head_name(model, *head), model.job->name, 1};
     const std::string heads = say(model.state->looks.language, Word::heads_fit,
                                   {std::to_string(model.assessment->fit_heads),
                                    std::to_string(model.assessment->heads.size())});
     const std::string saved = save_words(model);
+    // Large letters leave no room for both, and what isn't kept must be said.
+    if (model.save == SaveState::visiting && model.state->looks.text_scale > 1.2f) return {model.job->name, saved, 4};
     return {model.job->name, saved.empty() ? heads : heads + " · " + saved, 4};
 }
 

@@ -51,11 +51,12 @@ void job_actions(const Model& model, const JobRow& row, Rows& inner) {
         Word words;
         Action action;
     };
-    const Row rows[] = {{"/open", Word::open_job, OpenJob{row.id}},
-                        {"/rename", Word::rename, EditText{TextTarget::row_name, row.id}},
-                        {"/duplicate", Word::duplicate, DuplicateJob{row.id}},
-                        {"/export", Word::export_job, ExportJob{row.id}},
-                        {"/delete", Word::delete_job, RemoveJob{row.id}}};
+    std::vector<Row> rows = {{"/open", Word::open_job, OpenJob{row.id}},
+                             {"/rename", Word::rename, EditText{TextTarget::row_name, row.id}},
+                             {"/duplicate", Word::duplicate, DuplicateJob{row.id}},
+                             {"/export", Word::export_job, ExportJob{row.id}},
+                             {"/delete", Word::delete_job, RemoveJob{row.id}}};
+    if (can_share(model)) rows.insert(rows.begin() + 1, {"/share", Word::share, ShareJob{row.id}});
     // Two side by side where the words fit.
     const float half = 0.5f * (inner.width - 8.0f);
     bool fits = true;
@@ -170,11 +171,21 @@ void jobs_place(const Model& model, const Layout& layout, Canvas& canvas) {
     const float top = rows.y;
     rows.text(canvas.word(Word::place_jobs), {TypeSize::title, true}, Role::ink, 10.0f);
     search_field(model, rows);
-    const float height = canvas.button_height(canvas.word(Word::new_job), {}, width, 48.0f);
-    canvas.button("new-job", rows.next(height, 14.0f), canvas.word(Word::new_job), ButtonLook::plain,
-                  canvas.action(NewJob{}));
+    const auto button = [&](std::string_view name, std::string_view words, Action action,
+                            std::string_view detail = {}) {
+        const float height = canvas.button_height(words, detail, width, 48.0f);
+        canvas.button(name, rows.next(height), words, ButtonLook::plain, canvas.action(std::move(action)), detail);
+    };
+    button("new-job", canvas.word(Word::new_job), NewJob{});
+    if (model.abilities->pick_file) button("pick-file", canvas.word(Word::open_file), PickFile{});
+    if (!model.left_visit.empty())
+        button("visit/back", say(canvas.language(), Word::back_to_visit, {model.left_visit}), BringVisitBack{},
+               canvas.word(Word::visit_not_kept));
+    rows.space(6.0f);
     if (!model.save_trouble.empty()) {
+        const float from = rows.y;
         rows.text(model.save_trouble, {TypeSize::body, false}, Role::stop, 6.0f);
+        canvas.reading("trouble", {rows.x, from, rows.x + width, rows.y - 6.0f}, model.save_trouble, {});
         if (model.save == SaveState::failed) {
             const float retry = canvas.button_height(canvas.word(Word::try_again), {}, width, 48.0f);
             canvas.button("retry-saving", rows.next(retry, 12.0f), canvas.word(Word::try_again),
@@ -190,7 +201,8 @@ void jobs_place(const Model& model, const Layout& layout, Canvas& canvas) {
     rows.space(16.0f);
     looks_panel(model, rows);
     rows.space(8.0f);
-    rows.text(canvas.word(Word::import_hint), {TypeSize::small, false}, Role::soft_ink);
+    if (!model.abilities->pick_file)
+        rows.text(canvas.word(Word::import_hint), {TypeSize::small, false}, Role::soft_ink);
     list.pop_clip();
     canvas.frame().scrolls.push_back({all, rows.y - top + 24.0f, &ViewState::jobs_scroll});
 }

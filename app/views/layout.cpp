@@ -19,14 +19,16 @@ Layout lay_out_compact(const Model& model, Canvas& canvas) {
     layout.places = {window.x0, window.y1 - bar, window.x1, window.y1};
     const float header = header_height(model, canvas, window.width());
     layout.header = {window.x0, window.y0, window.x1, window.y0 + header};
-    const float room = layout.places.y0 - layout.header.y1;
+    const float banner = banner_height(model, canvas, window.width(), true);
+    layout.banner = {window.x0, layout.header.y1, window.x1, layout.header.y1 + banner};
+    const float room = layout.places.y0 - layout.banner.y1;
     // Room for one finding with its button and the row that moves a stop; larger text gets more,
     // the diagram keeps at least two fifths.
     const float wanted = state.place == Place::press ? 292.0f * (0.35f + 0.65f * type.scale()) : room;
     float panel = std::min(wanted, room * 0.56f);
     if (state.tall_sheet) panel = room * 0.8f;
     layout.panel = {window.x0, layout.places.y0 - panel, window.x1, layout.places.y0};
-    layout.diagram = {window.x0, layout.header.y1, window.x1, layout.panel.y0};
+    layout.diagram = {window.x0, layout.banner.y1, window.x1, layout.panel.y0};
     return layout;
 }
 
@@ -41,7 +43,10 @@ Layout lay_out_wide(const Model& model, Canvas& canvas) {
     layout.panel = {window.x1 - panel, window.y0, window.x1, window.y1};
     const float header = header_height(model, canvas, layout.panel.x0 - layout.places.x1);
     layout.header = {layout.places.x1, window.y0, layout.panel.x0, window.y0 + header + 8.0f};
-    layout.diagram = {layout.places.x1, layout.header.y1, layout.panel.x0, window.y1};
+    layout.banner = layout.header;
+    layout.banner.y0 = layout.header.y1;
+    layout.banner.y1 = layout.banner.y0 + banner_height(model, canvas, layout.header.width(), false);
+    layout.diagram = {layout.places.x1, layout.banner.y1, layout.panel.x0, window.y1};
     return layout;
 }
 

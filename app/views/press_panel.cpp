@@ -112,6 +112,11 @@ void press_panel(const Model& model, Rows& rows) {
                       ButtonLook::plain, canvas.action(AddHeadAt{station}));
     }
     rows.space(6.0f);
+    if (can_share(model)) {
+        const std::string_view words = canvas.word(Word::share);
+        canvas.button("share", rows.next(canvas.button_height(words, {}, rows.width, 48.0f)), words,
+                      ButtonLook::plain, canvas.action(ShareJob{model.current}));
+    }
     job_numbers(model, rows);
     rows.space(8.0f);
     rows.text(canvas.word(Word::caution), {TypeSize::small, false}, Role::soft_ink);

@@ -162,6 +162,7 @@ void press_place(const Model& model, const Layout& layout, Canvas& canvas) {
     canvas.list().round(layout.diagram, 0.0f, paint(Role::paper));
     diagram(model, layout, canvas);
     press_header(model, layout, canvas);
+    if (!layout.banner.empty()) visit_banner(model, layout, canvas);
     if (model.state->pad) number_pad(model, layout, canvas);
     else panel(model, layout, canvas);
 }
@@ -176,6 +177,7 @@ void draw_frame(const Model& model, Frame& frame) {
     canvas.list().set_layer(1);
     const bool covered = layout.compact && model.state->pad && model.state->place == Place::press;
     if (!covered) places_bar(model, layout, canvas);
+    if (model.state->share) share_sheet(model, canvas);
     notice_line(model, layout, canvas);
     canvas.list().set_layer(0);
 }

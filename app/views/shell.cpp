@@ -91,6 +91,10 @@ Shown shown_notice(const Model& model, const Canvas& canvas) {
             shown.name = "notice/restore";
             shown.words = canvas.word(Word::undo);
             shown.action = RestoreJob{notice->restore};
+        } else if (notice->visit_left) {
+            shown.name = "notice/visit-back";
+            shown.words = canvas.word(Word::undo);
+            shown.action = BringVisitBack{};
         }
     } else if (model.save == SaveState::elsewhere) {
         shown = {std::string(canvas.word(Word::elsewhere_explained)), "notice/take-over",
@@ -109,7 +113,7 @@ void notice_line(const Model& model, const Layout& layout, Canvas& canvas) {
     if (notice.text.empty()) return;
     DrawingList& list = canvas.list();
     const int before = list.layer();
-    list.set_layer(2);
+    list.set_layer(3);
     const TypeStyle style{TypeSize::body, false};
     const float most = std::min(560.0f, layout.diagram.width() - 16.0f);
     // The button that takes it back stands beside the words, or below them where they need the width.

@@ -8,6 +8,7 @@
 #include <string>
 
 #include "app/drawing/camera.h"
+#include "app/drawing/qr_code.h"
 #include "app/records/library.h"
 #include "app/text/measure.h"
 #include "app/text/words.h"
@@ -69,6 +70,17 @@ struct Notice {
     JobId restore = 0;     ///< offers to bring this job back
     double until = 0.0;    ///< s on the window's clock
     bool trouble = false;
+    bool visit_left = false; ///< offers to go back to the job from a link that was left
+};
+
+/// The share sheet while it is open. Its link is made once: a frame draws what stands here.
+struct Share {
+    JobId job = 0;    ///< 0: a job from a link
+    std::string name;
+    std::string link; ///< empty: the window has no address for links, or the job is too large for one
+    bool too_large = false;
+    std::optional<QrCode> code; ///< of the link, where one holds it
+    std::string opener; ///< what had the keyboard's focus before
 };
 
 /// A camera on its way.
@@ -91,6 +103,8 @@ struct ViewState {
     std::array<bool, static_cast<std::size_t>(Section::count)> open{};
     float panel_scroll = 0.0f;
     float jobs_scroll = 0.0f;
+    float share_scroll = 0.0f;
+    std::optional<Share> share;
     std::optional<Pad> pad;
     std::optional<TextEntry> typing;
     std::string search;

@@ -16,6 +16,7 @@ enum class SaveState {
     elsewhere, ///< another window writes the library: nothing can be changed in this one
     not_kept, ///< the library can't be used: nothing will be there next time
     none,     ///< there is no library, on purpose: a picture
+    visiting, ///< the job came from a link: nothing is stored until the person says so
 };
 
 /// All that views read.
@@ -29,8 +30,11 @@ struct Model {
     std::string save_trouble;         ///< in the user's language
     const std::vector<JobRow>* rows = nullptr;
     const std::vector<PressRow>* presses = nullptr; ///< kept in the library
-    JobId current = 0;                ///< the job that is open
+    JobId current = 0;                ///< the job that is open; 0: none of the library's
+    bool visiting = false;            ///< the job came from a link and isn't kept
+    std::string left_visit;           ///< name of a job from a link that was left; empty: none
     Box window;                       ///< free of notches and system bars
+    float pixels_per_dp = 1.0f;
     const Abilities* abilities = nullptr;
 };
 
@@ -38,6 +42,7 @@ struct Model {
 struct Layout {
     bool compact = true; ///< panel below the diagram and places at the bottom; else side by side
     Box header;
+    Box banner;          ///< that the job came from a link; empty where it didn't
     Box diagram;
     Box panel;
     Box places;
@@ -68,6 +73,21 @@ void number_pad(const Model& model, const Layout& layout, Canvas& canvas);
 /// Height that the pad needs in a compact window.
 float pad_height(const Model& model, Canvas& canvas, float window_width);
 void notice_line(const Model& model, const Layout& layout, Canvas& canvas);
+
+/// Whether there is anything that the share sheet could do.
+bool can_share(const Model& model);
+
+/// Over everything else: the job as a link, as a code to photograph and as a file. What lies below
+/// can't be touched meanwhile.
+void share_sheet(const Model& model, Canvas& canvas);
+
+/// Says that the job came from a link and isn't kept, with the buttons that keep or leave it.
+void visit_banner(const Model& model, const Layout& layout, Canvas& canvas);
+/// Height that it needs in a width.
+float banner_height(const Model& model, Canvas& canvas, float width, bool compact);
+
+/// Words for how the job stands with the library.
+std::string save_words(const Model& model);
 
 /// One finding with its reason and, where there is one, the button that fixes it.
 /// `named` puts the head's name before the title. Names start with `finding/STATION/INDEX`.

@@ -22,6 +22,33 @@ set(SQLITECPP_RUN_CPPCHECK OFF)
 set(SQLITECPP_INTERNAL_SQLITE ON)
 carriageway_find_or_fetch(SQLiteCpp sqlitecpp SQLiteCpp)
 
+# zlib, for links
+find_package(ZLIB QUIET)
+if(NOT TARGET ZLIB::ZLIB)
+    set(SKIP_INSTALL_ALL ON)
+    FetchContent_MakeAvailable(zlib)
+    add_library(carriageway_zlib INTERFACE)
+    target_include_directories(carriageway_zlib SYSTEM INTERFACE "${zlib_SOURCE_DIR}" "${zlib_BINARY_DIR}")
+    target_link_libraries(carriageway_zlib INTERFACE zlibstatic)
+    add_library(ZLIB::ZLIB ALIAS carriageway_zlib)
+endif()
+
+# The code to photograph. Its makefile is not used: it is one file.
+find_path(QRCODEGEN_INCLUDE_DIR qrcodegen.hpp PATH_SUFFIXES qrcodegen)
+find_library(QRCODEGEN_LIBRARY qrcodegencpp)
+if(QRCODEGEN_INCLUDE_DIR AND QRCODEGEN_LIBRARY)
+    add_library(qrcodegen INTERFACE)
+    target_include_directories(qrcodegen SYSTEM INTERFACE "${QRCODEGEN_INCLUDE_DIR}")
+    target_link_libraries(qrcodegen INTERFACE "${QRCODEGEN_LIBRARY}")
+else()
+    FetchContent_GetProperties(qrcodegen)
+    if(NOT qrcodegen_POPULATED)
+        FetchContent_Populate(qrcodegen)
+    endif()
+    add_library(qrcodegen STATIC "${qrcodegen_SOURCE_DIR}/cpp/qrcodegen.cpp")
+    target_include_directories(qrcodegen SYSTEM PUBLIC "${qrcodegen_SOURCE_DIR}/cpp")
+endif()
+
 # libpng, and the zlib that it needs
 add_library(carriageway_png INTERFACE)
 find_package(PNG QUIET)

@@ -50,6 +50,10 @@ target_include_directories(zlib SYSTEM PUBLIC "${folder}")
 target_compile_options(zlib PRIVATE -w)
 add_library(ZLIB::ZLIB ALIAS zlib)
 
+carriageway_web_sources(qrcodegen folder)
+add_library(qrcodegen STATIC "${folder}/cpp/qrcodegen.cpp")
+target_include_directories(qrcodegen SYSTEM PUBLIC "${folder}/cpp")
+
 include(dependencies_font)
 include(dependencies_imgui)
 

@@ -41,6 +41,7 @@ public:
     /// Moves the clock on.
     void pass(double seconds) { time_ += seconds; }
     void prefer_dark(bool dark) { dark_ = dark; }
+    void can_do(const Abilities& abilities) { abilities_ = abilities; }
 
     // -- what came of it ----------------------------------------------------------------------
     const std::vector<PresentedFrame>& frames() const { return frames_; }
@@ -49,6 +50,7 @@ public:
     const std::string& title() const { return title_; }
     bool keyboard_shown() const { return keyboard_; }
     bool kept_awake() const { return awake_; }
+    const std::vector<Errand>& errands() const { return errands_; }
 
     // -- the seam -----------------------------------------------------------------------------
     Surface surface() const override { return surface_; }
@@ -63,6 +65,8 @@ public:
     void keep_awake(bool awake) override { awake_ = awake; }
     bool prefers_dark() const override { return dark_; }
     void title(const std::string& text) override { title_ = text; }
+    Abilities abilities() const override { return abilities_; }
+    void run(const Errand& errand) override { errands_.push_back(errand); }
 
 private:
     void feed_imgui(const InputEvent& event) const;
@@ -75,6 +79,8 @@ private:
     std::vector<PresentedFrame> frames_;
     const ImDrawData* drawn_ = nullptr;
     std::string title_;
+    Abilities abilities_;
+    std::vector<Errand> errands_;
     bool keyboard_ = false, awake_ = false, dark_ = false;
 };
 

@@ -58,7 +58,7 @@ void add_number(std::string& out, const char* key, double value) {
     add_json(out, value);
 }
 
-std::string json_of(const Thing& thing, const std::string& name, std::string_view parent) {
+std::string json_of(const Thing& thing, const std::string& name, std::string_view parent, Box clip) {
     std::string out = "{\"name\":";
     add_json(out, std::string_view(name));
     add_text(out, "role", role_name(thing.role));
@@ -68,6 +68,10 @@ std::string json_of(const Thing& thing, const std::string& name, std::string_vie
     add_text(out, "parent", parent);
     out += ",\"box\":";
     add_json(out, thing.box);
+    if (thing.clip != 0) {
+        out += ",\"clip\":";
+        add_json(out, clip);
+    }
     out += thing.enabled ? ",\"enabled\":true" : ",\"enabled\":false";
     out += thing.chosen ? ",\"chosen\":true" : ",\"chosen\":false";
     out += thing.action >= 0 ? ",\"acts\":true" : ",\"acts\":false";
@@ -93,9 +97,10 @@ std::string Mirror::changes(const DrawingList& list) {
         std::string name = before == 0 ? thing.name : thing.name + '\x1f' + std::to_string(before);
         const int parent = parent_of(things, i);
         std::string json = json_of(
-            thing, name, parent < 0 ? std::string_view() : std::string_view(next[static_cast<std::size_t>(parent)].name));
+            thing, name, parent < 0 ? std::string_view() : std::string_view(next[static_cast<std::size_t>(parent)].name),
+            list.clip_box(thing.clip));
         if (thing.live) live += (live.empty() ? "" : " ") + thing.label + (thing.value.empty() ? "" : ": " + thing.value);
-        next.push_back({std::move(name), std::move(json)});
+        next.push_back({std::move(name), std::move(json), thing.target});
     }
     bool same_order = next.size() == told_.size();
     for (std::size_t i = 0; same_order && i < next.size(); ++i) same_order = next[i].name == told_[i].name;
@@ -131,7 +136,10 @@ std::string Mirror::all() const {
     std::string out = "[";
     for (const Told& told : told_) {
         if (out.size() > 1) out += ',';
-        out += told.json;
+        out.append(told.json, 0, told.json.size() - 1);
+        out += ",\"target\":";
+        add_json(out, told.target);
+        out += '}';
     }
     return out + ']';
 }

@@ -25,6 +25,7 @@ private:
     struct Told {
         std::string name;
         std::string json; ///< without its place in the order
+        Box target;       ///< for tests
     };
     std::vector<Told> told_;
     std::string live_;

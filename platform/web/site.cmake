@@ -19,11 +19,11 @@ set_target_properties(carriageway PROPERTIES SUFFIX ".js")
 file(GLOB page_files CONFIGURE_DEPENDS "${PROJECT_SOURCE_DIR}/platform/web/page/*")
 set(site "${PROJECT_BINARY_DIR}/site")
 add_custom_command(
-    OUTPUT "${site}/service-worker.js"
+    OUTPUT "${site}/service_worker.js"
     COMMAND "${PROJECT_SOURCE_DIR}/platform/web/assemble"
         "$<TARGET_FILE:carriageway>" "$<TARGET_FILE_DIR:carriageway>/carriageway.wasm" "${site}"
     DEPENDS carriageway ${page_files} "${PROJECT_SOURCE_DIR}/platform/web/assemble"
         "${PROJECT_SOURCE_DIR}/assets/icon/carriageway.svg"
     COMMENT "Putting the site together"
     VERBATIM)
-add_custom_target(carriageway_site ALL DEPENDS "${site}/service-worker.js")
+add_custom_target(carriageway_site ALL DEPENDS "${site}/service_worker.js")

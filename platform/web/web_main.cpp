@@ -112,10 +112,10 @@ EMSCRIPTEN_KEEPALIVE void carriageway_tell(const char* kind, const char* text, d
     if (carriageway::the_page) carriageway::tell(kind, text, number);
 }
 
-/// Whether everything is kept.
-EMSCRIPTEN_KEEPALIVE int carriageway_saved() { return carriageway::library_flushed() ? 1 : 0; }
-
-/// For tests: frames shown so far, and all things of the last frame as JSON (to be freed).
+/// For tests: whether everything is kept, as the program shows it; frames shown so far, and all things of the last frame as JSON (to be freed).
+EMSCRIPTEN_KEEPALIVE int carriageway_saved() {
+    return carriageway::the_page && carriageway::the_page->session.save_state() == carriageway::SaveState::saved;
+}
 EMSCRIPTEN_KEEPALIVE int carriageway_frames() {
     return carriageway::the_page ? static_cast<int>(carriageway::the_page->loop.frames()) : 0;
 }

@@ -132,6 +132,8 @@ bool WebWindow::text_field(const TextField* field) {
     field_ = *field;
     std::string json = "{\"name\":";
     add_json(json, std::string_view(field->name));
+    json += ",\"label\":";
+    add_json(json, std::string_view(field->label));
     json += ",\"text\":";
     add_json(json, std::string_view(field->text));
     json += ",\"box\":";

@@ -11,10 +11,10 @@
 
 namespace carriageway {
 
-Driver::Driver(WindowSize size, const std::string& folder, Language language)
+Driver::Driver(WindowSize size, const std::string& folder, Language language, float pixels_per_dp)
     : context_(ImGui::CreateContext()) {
     ImGui::SetCurrentContext(context_);
-    window_ = std::make_unique<NullWindow>(size.width, size.height);
+    window_ = std::make_unique<NullWindow>(size.width, size.height, pixels_per_dp);
     if (folder.empty())
         session_ = std::make_unique<Session>(demo_job(), language);
     else
@@ -121,12 +121,31 @@ void Driver::pad(std::string_view text) {
     }
 }
 
+Picture Driver::painted() const {
+    const Surface surface = window_->surface();
+    return paint_picture(list(), program_->theme(), *fonts_, surface.width, surface.height);
+}
+
+void Driver::as_in_a_browser() {
+    Abilities abilities;
+    abilities.pick_file = abilities.give_file = abilities.copy_text = abilities.share_text = true;
+    abilities.link_base = "https://example.org/carriageway/";
+    window_->can_do(abilities);
+    settle();
+}
+
+void Driver::open_link(const std::string& text) {
+    InputEvent event;
+    event.kind = InputKind::link;
+    event.text = text;
+    window_->happen(event);
+    settle();
+}
+
 void Driver::picture(const std::string& name) const {
     const char* folder = std::getenv("CARRIAGEWAY_PICTURES");
     if (!folder) return;
-    const Surface surface = window_->surface();
-    const Picture drawn = paint_picture(list(), program_->theme(), *fonts_, surface.width, surface.height);
-    REQUIRE_FALSE(write_png(drawn, std::filesystem::path(folder) / (name + ".png")));
+    REQUIRE_FALSE(write_png(painted(), std::filesystem::path(folder) / (name + ".png")));
 }
 
 const HeadAssessment& Driver::head(int station) const {

@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "app/drawing/fonts.h"
+#include "app/drawing/picture.h"
 #include "app/frame_loop.h"
 #include "app/program.h"
 #include "platform/null/null_window.h"
@@ -29,7 +30,7 @@ class Driver {
 public:
     /// On the demonstration job; with a folder, on the library in it.
     explicit Driver(WindowSize size, const std::string& folder = {},
-                    Language language = Language::english);
+                    Language language = Language::english, float pixels_per_dp = 1.0f);
     ~Driver();
 
     Program& program() { return *program_; }
@@ -53,12 +54,18 @@ public:
     void drag(std::string_view name, Vec by, int pointer = 1, int steps = 6);
     void key(Key key, bool control = false, bool shift = false);
     void type(std::string_view text);
+    /// What a page can do, with an address for links.
+    void as_in_a_browser();
+    /// Opens a link, as the window system hands it in.
+    void open_link(const std::string& text);
     /// Taps the number pad's keys: figures, '.', '/', ' ' and the units mm, in.
     void pad(std::string_view text);
 
     /// The present frame as a PNG in the folder that CARRIAGEWAY_PICTURES names, for looking at; does
     /// nothing where it isn't set.
     void picture(const std::string& name) const;
+    /// The present frame as pixels.
+    Picture painted() const;
 
     const HeadAssessment& head(int station) const;
     Stops stops(int station) const { return head_on(session_->job(), station)->stops; }

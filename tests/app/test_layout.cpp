@@ -5,6 +5,7 @@
 
 #include <catch2/catch_test_macros.hpp>
 
+#include "app/records/job_link.h"
 #include "tests/app/driver.h"
 
 using namespace carriageway;
@@ -24,6 +25,43 @@ const char* name_of(Language language) {
     return language == Language::english ? "English" : language == Language::spanish ? "Spanish" : "pseudo";
 }
 
+/// The share sheet, and a job from a link: shown, left and gone back to.
+template <class Scrolled, class Look>
+void visit_links(Driver& driver, Scrolled scrolled, Look look) {
+    driver.as_in_a_browser();
+    ViewState& state = driver.program().state();
+    state.notice.reset();
+    state.open.fill(false);
+    Job sent = demo_job();
+    sent.name = "Harbour fair tote, second print";
+    driver.open_link("#" + job_link_fragment(sent));
+    look("visit");
+    driver.program().choose_head(head_on(sent, 7)->id);
+    driver.settle();
+    look("visit, head 7");
+    driver.program().act(OpenPad{state.head, Field::machine_stop});
+    driver.settle();
+    look("visit, number pad");
+    driver.program().act(ChooseHead{0});
+    driver.program().act(ShareJob{0});
+    driver.settle();
+    scrolled("share");
+    state.share->link.clear();
+    state.share->code.reset();
+    state.share->too_large = true;
+    driver.settle();
+    scrolled("share, too large");
+    driver.program().act(CloseShare{});
+    driver.program().act(LeaveVisit{});
+    driver.settle();
+    look("visit left");
+    driver.program().act(CloseNotice{});
+    driver.program().act(GoTo{Place::jobs});
+    driver.settle();
+    scrolled("jobs, visit left");
+    driver.program().act(GoTo{Place::press});
+}
+
 /// Every state of the program that a layout test looks at; `look` is called for each frame.
 template <class Look>
 void visit_frames(Driver& driver, Look look) {
@@ -31,13 +69,14 @@ void visit_frames(Driver& driver, Look look) {
         ViewState& state = driver.program().state();
         for (int page = 0; page < 40; ++page) {
             look(where + ", page " + std::to_string(page));
-            const float before = state.panel_scroll + state.jobs_scroll;
-            state.panel_scroll += 150.0f;
+            const float before = state.panel_scroll + state.jobs_scroll + state.share_scroll;
+            state.panel_scroll += state.share ? 0.0f : 150.0f;
+            state.share_scroll += state.share ? 150.0f : 0.0f;
             state.jobs_scroll += state.place == Place::jobs ? 150.0f : 0.0f;
             driver.settle();
-            if (state.panel_scroll + state.jobs_scroll <= before + 1.0f) break;
+            if (state.panel_scroll + state.jobs_scroll + state.share_scroll <= before + 1.0f) break;
         }
-        state.panel_scroll = state.jobs_scroll = 0.0f;
+        state.panel_scroll = state.jobs_scroll = state.share_scroll = 0.0f;
         driver.settle();
     };
     scrolled("press");
@@ -72,6 +111,7 @@ void visit_frames(Driver& driver, Look look) {
     driver.program().notice("The library can't be used: the disk is full.", true, 1);
     driver.settle();
     look("notice");
+    visit_links(driver, scrolled, look);
 }
 
 bool is_scroll(const Frame& frame, const Box& clip) {

@@ -38,6 +38,8 @@ int control(sqlite3_file* f, int op, void* a) { return real(f)->pMethods->xFileC
 int sector(sqlite3_file* f) { return real(f)->pMethods->xSectorSize(real(f)); }
 int traits(sqlite3_file* f) { return real(f)->pMethods->xDeviceCharacteristics(real(f)); }
 int shm_map(sqlite3_file* f, int p, int n, int e, void volatile** d) {
+    // The shared index of the log is a file too, and SQLite says so when it can't grow.
+    if (e != 0 && room.load() == 0) return SQLITE_IOERR_SHMSIZE;
     return real(f)->pMethods->xShmMap(real(f), p, n, e, d);
 }
 int shm_lock(sqlite3_file* f, int o, int n, int g) { return real(f)->pMethods->xShmLock(real(f), o, n, g); }

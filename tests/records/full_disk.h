@@ -9,7 +9,8 @@ class FullDisk {
   public:
     static const char* name() { return "full-disk"; }
     static void install(); ///< once is enough; more does no harm
-    /// Bytes that can still be written; below 0: as many as anyone likes.
+    /// Bytes that can still be written; below 0: as many as anyone likes. Writing over what is there
+    /// counts too, as on file systems that write each change to a new place.
     static void leave(long long bytes);
 };
 

@@ -164,7 +164,7 @@ std::vector<BrokenText> broken_texts() {
             {"a byte order mark", Kind::wrong_encoding, "\xEF\xBB\xBF" + demo},
             {"Latin-1", Kind::wrong_encoding, latin},
             {"a key twice", Kind::duplicate_key, twice},
-            {"not a number", Kind::syntax, nan},
+            {"not a number", Kind::not_finite, nan},
             {"beyond any number", Kind::not_finite, infinite},
             {"a hundred thousand levels", Kind::too_deep, deep},
             {"over 8 MiB", Kind::too_large, demo + std::string(largest_text, ' ')}};

@@ -4,13 +4,10 @@
 
 #include <catch2/catch_test_macros.hpp>
 #include <sqlite3.h>
-#include <sys/stat.h>
-#include <sys/wait.h>
-#include <unistd.h>
 
 #include "app/records/library.h"
 #include "app/records/library_text.h"
-#include "tests/records/full_disk.h"
+#include "tests/records/other_process.h"
 #include "tests/records/scratch_folder.h"
 
 using namespace carriageway;
@@ -46,20 +43,6 @@ void check_words(const LibraryFault& fault) {
         CHECK(sentence.find("{0}") == std::string::npos);
     }
     CHECK(fault_sentence(Language::english, fault) != fault_sentence(Language::spanish, fault));
-}
-
-/// Runs `body` in a child without root's privileges: root ignores file permissions.
-template <class Body>
-int as_nobody(Body body) {
-    const pid_t child = ::fork();
-    REQUIRE(child >= 0);
-    if (child == 0) {
-        if (::getuid() == 0 && (::setgid(65534) != 0 || ::setuid(65534) != 0)) ::_exit(99);
-        ::_exit(body());
-    }
-    int status = 0;
-    REQUIRE(::waitpid(child, &status, 0) == child);
-    return WIFEXITED(status) ? WEXITSTATUS(status) : 98;
 }
 
 } // namespace
@@ -148,33 +131,6 @@ TEST_CASE("files that are no library of ours are left byte for byte", "[faults]"
     }
 }
 
-TEST_CASE("pages that were damaged are found by check, and never crash a reader", "[faults]") {
-    ScratchFolder folder;
-    LibraryResult<Library> library = Library::open(folder.path());
-    REQUIRE(library);
-    for (int i = 0; i < 40; ++i) REQUIRE(library->create(job_named("Job " + std::to_string(i)), 1000 + i));
-    library = Library::in_memory(); // closes the file
-    const std::string whole = bytes_of(database(folder));
-    int found = 0, tried = 0;
-    // Cells grow from the end of a page (SQLite file format, 1.6): that is where there is something.
-    for (std::size_t at = 2 * 4096 - 80; at + 64 < whole.size(); at += 4096) {
-        ScratchFolder place;
-        std::string damaged = whole;
-        damaged.replace(at, 64, std::string(64, '\xEE'));
-        write_bytes(database(place), damaged);
-        ++tried;
-        const LibraryResult<Library> opened = Library::open(place.path());
-        if (!opened) {
-            ++found;
-            continue;
-        }
-        (void)opened->list("", 100);
-        if (opened->check().has_value()) ++found;
-    }
-    CHECK(tried > 3);
-    CHECK(found * 2 > tried); // free pages may be damaged without harm
-}
-
 TEST_CASE("a library of a newer version is left alone", "[faults]") {
     ScratchFolder folder;
     made(folder);
@@ -189,26 +145,4 @@ TEST_CASE("a library of a newer version is left alone", "[faults]") {
     CHECK(library.fault().kind == Kind::newer_version);
     check_words(library.fault());
     CHECK(bytes_of(database(folder)) == before);
-}
-
-TEST_CASE("on a full disk what was saved stays, and saving works again with room", "[faults]") {
-    FullDisk::install();
-    ScratchFolder folder;
-    FullDisk::leave(-1);
-    LibraryOptions options;
-    options.vfs = FullDisk::name();
-    LibraryResult<Library> library = Library::open(folder.path(), options);
-    REQUIRE(library);
-    const LibraryResult<JobId> id = library->create(job_named("Kept"), 1000);
-    REQUIRE(id);
-    FullDisk::leave(0);
-    const LibraryResult<JobId> more = library->create(job_named("Too much"), 2000);
-    REQUIRE_FALSE(more);
-    CHECK(more.fault().kind == Kind::disk_full);
-    check_words(more.fault());
-    CHECK(library->open(*id)->name == "Kept");
-    FullDisk::leave(-1);
-    CHECK(library->create(job_named("Now"), 3000));
-    CHECK_FALSE(library->check().has_value());
-    CHECK(library->list("", 10)->size() == 2);
 }

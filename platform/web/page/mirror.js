@@ -86,6 +86,9 @@ export function lend(field) {
   return things.get(field.name).element;
 }
 
+// Whether a focus that goes is the mirror's own doing.
+export const rearranging = () => updating;
+
 // Typing has ended: the element is a mirrored thing again.
 export function giveBack() {
   const entry = things.get(typed);

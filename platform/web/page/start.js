@@ -42,6 +42,20 @@ async function keep() {
   return tell("kept", outcome);
 }
 
+// For tests, and for whoever wants to know: the things of the last frame and how many frames there were.
+function expose() {
+  window.carriageway = {
+    frames: () => module._carriageway_frames(),
+    saved: () => module._carriageway_saved() === 1,
+    things: () => {
+      const at = module._carriageway_things();
+      const text = module.UTF8ToString(at);
+      module._free(at);
+      return JSON.parse(text);
+    },
+  };
+}
+
 function heading(text) {
   document.title = text;
   document.getElementById("heading").textContent = text;
@@ -138,6 +152,7 @@ async function start() {
       onAbort: stop,
     });
     connect(module, fault);
+    expose();
   } catch (reason) {
     console.error(reason);
     fault(reason);

@@ -2,7 +2,7 @@
 // composition, accents, autocorrect and paste work as everywhere. Its value is the truth: all of it
 // goes to the program at every change.
 import { tell } from "./line.js";
-import { giveBack, lend } from "./mirror.js";
+import { giveBack, lend, rearranging } from "./mirror.js";
 
 let name = "";       // of the field, "" when nothing is typed in
 let element = null;
@@ -90,7 +90,7 @@ root.addEventListener("keydown", event => {
   tell(event.key === "Enter" ? "accept" : "cancel");
 });
 root.addEventListener("focusout", event => {
-  if (ours(event) && document.hasFocus()) tell("accept");
+  if (ours(event) && document.hasFocus() && !rearranging()) tell("accept");
 });
 
 // A touch or click on the drawing ends typing. The browser's own focus change, which follows a mouse

@@ -1,0 +1,53 @@
+#include "tests/records/other_process.h"
+
+#include <chrono>
+#include <csignal>
+#include <thread>
+
+#include <catch2/catch_test_macros.hpp>
+#include <sys/wait.h>
+#include <unistd.h>
+
+namespace {
+
+int outcome_of(pid_t child) {
+    int status = 0;
+    REQUIRE(::waitpid(child, &status, 0) == child);
+    return WIFEXITED(status) ? WEXITSTATUS(status) : 98;
+}
+
+} // namespace
+
+int as_nobody(const std::function<int()>& body) {
+    const pid_t child = ::fork();
+    REQUIRE(child >= 0);
+    if (child == 0) {
+        if (::getuid() == 0 && (::setgid(65534) != 0 || ::setuid(65534) != 0)) ::_exit(99);
+        ::_exit(body());
+    }
+    return outcome_of(child);
+}
+
+int then_cut_off(const std::function<void()>& body) {
+    const pid_t child = ::fork();
+    REQUIRE(child >= 0);
+    if (child == 0) {
+        body();
+        cut_off(97);
+    }
+    return outcome_of(child);
+}
+
+void cut_off(int outcome) { ::_exit(outcome); }
+
+void killed_after(int microseconds, const std::function<void()>& body) {
+    const pid_t child = ::fork();
+    REQUIRE(child >= 0);
+    if (child == 0) {
+        body();
+        ::raise(SIGKILL);
+    }
+    std::this_thread::sleep_for(std::chrono::microseconds(microseconds));
+    ::kill(child, SIGKILL);
+    CHECK(outcome_of(child) == 98);
+}

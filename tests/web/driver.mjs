@@ -1,0 +1,160 @@
+// Drives the program in Chromium as a person would: things are found by their stable name in the
+// list that the page mirrors, and touched where they were drawn.
+import assert from "node:assert/strict";
+import { mkdirSync } from "node:fs";
+import { join } from "node:path";
+import { chromium } from "playwright-core";
+
+const ARGUMENTS = ["--no-sandbox", "--use-gl=angle", "--use-angle=swiftshader", "--enable-unsafe-swiftshader",
+  "--disable-background-networking", "--disable-component-update", "--disable-sync", "--no-first-run", "--disable-quic"];
+
+export const DEVICES = {
+  small: { viewport: { width: 320, height: 568 }, deviceScaleFactor: 2, hasTouch: true, isMobile: true },
+  phone: { viewport: { width: 393, height: 851 }, deviceScaleFactor: 2.75, hasTouch: true, isMobile: true },
+  landscape: { viewport: { width: 851, height: 393 }, deviceScaleFactor: 2.75, hasTouch: true, isMobile: true },
+  tablet: { viewport: { width: 820, height: 1180 }, deviceScaleFactor: 2, hasTouch: true, isMobile: true },
+  // As cheap to draw as can be, for tests that look at something else.
+  killed: { viewport: { width: 400, height: 600 }, deviceScaleFactor: 1, hasTouch: false, isMobile: false },
+  desktop: { viewport: { width: 1440, height: 900 }, deviceScaleFactor: 1, hasTouch: false, isMobile: false },
+};
+
+const options = { executablePath: process.env.CARRIAGEWAY_CHROMIUM ?? "/usr/bin/chromium", args: ARGUMENTS };
+export const launch = () => chromium.launch(options);
+// With a profile of its own, which lasts beyond the browser.
+export const launchIn = (folder, device) => chromium.launchPersistentContext(folder, { ...options, ...DEVICES[device] });
+
+export const pause = ms => new Promise(resolve => setTimeout(resolve, ms));
+
+// Asks until `ask` answers something true, and answers it.
+export async function until(what, ask, seconds = 20) {
+  const end = Date.now() + seconds * 1000;
+  for (;;) {
+    const answer = await ask();
+    if (answer) return answer;
+    assert.ok(Date.now() < end, `not within ${seconds} s: ${what}`);
+    await pause(25);
+  }
+}
+
+export class Driver {
+  constructor(page, device) {
+    this.page = page;
+    this.device = device;
+    this.troubles = [];
+    page.on("pageerror", error => this.troubles.push(error.message));
+    page.on("console", said => { if (said.type() === "error") this.troubles.push(said.text()); });
+  }
+
+  // A page of a fresh context of this browser, with the program running.
+  static async open(browser, address, device = "phone", more = {}) {
+    const context = await browser.newContext({ ...DEVICES[device], locale: "en-GB", ...more });
+    const driver = new Driver(await context.newPage(), device);
+    await driver.go(address);
+    return driver;
+  }
+
+  async go(address) {
+    await this.page.goto(address);
+    await this.started();
+  }
+  async started() {
+    await until("the program has started", () => this.page.evaluate(() => window.carriageway?.frames() > 0).catch(() => false), 60);
+    await this.settle();
+  }
+  async reload() {
+    await this.page.reload();
+    await this.started();
+  }
+  close() { return this.page.context().close(); }
+
+  frames() { return this.page.evaluate(() => window.carriageway.frames()); }
+  things() { return this.page.evaluate(() => window.carriageway.things()); }
+  async thing(name) { return (await this.things()).find(each => each.name === name); }
+  async need(name) {
+    const found = await this.thing(name);
+    assert.ok(found, `there is a thing named ${name}`);
+    return found;
+  }
+  async value(name) { return (await this.need(name)).value; }
+
+  // Lets every movement come to rest: no frame in a while.
+  async settle() {
+    let before = -1;
+    await until("rest", async () => {
+      const now = await this.frames();
+      const rests = now === before;
+      before = now;
+      if (!rests) await pause(120);
+      return rests;
+    });
+  }
+  async saved() { await until("saved", async () => (await this.thing("saved"))?.label === "Saved" || (await this.thing("saved"))?.label === "Guardado"); }
+
+  // The middle of what is drawn of a thing, in CSS px; scrolls a list to it where that is needed.
+  async middle(name) {
+    const window = this.page.viewportSize();
+    for (let tries = 0; tries < 80; ++tries) {
+      const thing = await this.need(name);
+      const [x0, y0, x1, y1] = thing.box, x = (x0 + x1) / 2, y = (y0 + y1) / 2;
+      const clip = thing.clip ?? [0, 0, window.width, window.height];
+      const low = clip[1] + Math.min(20, (clip[3] - clip[1]) / 4), high = clip[3] - Math.min(20, (clip[3] - clip[1]) / 4);
+      if (y >= low && y <= high) return { x, y };
+      await this.page.mouse.move((clip[0] + clip[2]) / 2, (clip[1] + clip[3]) / 2);
+      await this.page.mouse.wheel(0, y < low ? -100 : 100);
+      await this.settle();
+    }
+    throw new Error(`${name} can't be scrolled into sight`);
+  }
+
+  async tap(name) {
+    const { x, y } = await this.middle(name);
+    if (DEVICES[this.device].hasTouch) await this.page.touchscreen.tap(x, y);
+    else await this.page.mouse.click(x, y);
+    await this.settle();
+  }
+
+  // What fingers do, in steps: each path is a list of [x, y]; all fingers move together.
+  async touch(paths, { lift = true, delay = 16 } = {}) {
+    const session = this.session ??= await this.page.context().newCDPSession(this.page);
+    const points = step => paths.map((path, id) => ({ id, x: path[step][0], y: path[step][1] }));
+    await session.send("Input.dispatchTouchEvent", { type: "touchStart", touchPoints: points(0) });
+    for (let step = 1; step < paths[0].length; ++step) {
+      await session.send("Input.dispatchTouchEvent", { type: "touchMove", touchPoints: points(step) });
+      await pause(delay);
+    }
+    if (lift) await this.lift();
+  }
+  async lift() {
+    await this.session.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
+  }
+  static path(from, to, steps = 12) {
+    return Array.from({ length: steps + 1 }, (_, i) => [from[0] + (to[0] - from[0]) * i / steps, from[1] + (to[1] - from[1]) * i / steps]);
+  }
+  async drag(name, by, more) {
+    const { x, y } = await this.middle(name);
+    await this.touch([Driver.path([x, y], [x + by[0], y + by[1]])], more);
+    if (more?.lift !== false) await this.settle();
+  }
+
+  // Acts as assistive technology does: by the element itself, without touching the drawing.
+  element(name) { return this.page.locator(`#mirror [data-name="${name}"]`); }
+  async act(name) {
+    await this.element(name).dispatchEvent("click");
+    await this.settle();
+  }
+
+  // The number pad, key by key.
+  async pad(text) {
+    const names = { ".": "point", "/": "slash", " ": "space", "-": "minus" };
+    for (const key of text.match(/mm|in|cm|./g))
+      await this.tap(`pad/${{ in: "inch" }[key] ?? names[key] ?? key}`);
+  }
+
+  // For looking at, where CARRIAGEWAY_PICTURES names a folder.
+  async picture(name) {
+    const folder = process.env.CARRIAGEWAY_PICTURES;
+    if (!folder) return;
+    mkdirSync(folder, { recursive: true });
+    await this.page.screenshot({ path: join(folder, `${name}.png`) });
+  }
+}

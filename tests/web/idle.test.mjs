@@ -1,0 +1,35 @@
+// A page left alone draws nothing; a lost graphics context comes back by itself.
+import assert from "node:assert/strict";
+import { after, before, test } from "node:test";
+import { Driver, launch, pause, until } from "./driver.mjs";
+import { serve } from "./site.mjs";
+
+let browser, site;
+before(async () => { browser = await launch(); site = await serve(); });
+after(async () => { await browser.close(); await site.close(); });
+
+test("ten seconds untouched draw no frame", async () => {
+  const driver = await Driver.open(browser, site.address, "phone");
+  const before = await driver.frames();
+  await pause(10000);
+  assert.equal(await driver.frames() - before, 0);
+  await driver.close();
+});
+
+test("a lost context is restored with the same picture", async () => {
+  const driver = await Driver.open(browser, site.address, "phone");
+  await driver.tap("head/5");
+  await driver.settle();
+  const before = await driver.page.screenshot();
+  await driver.page.evaluate(() => {
+    window.loss = document.getElementById("canvas").getContext("webgl2").getExtension("WEBGL_lose_context");
+    window.loss.loseContext();
+  });
+  await pause(300);
+  await driver.act("back"); // goes on without a picture
+  await driver.act("head/5");
+  await driver.page.evaluate(() => window.loss.restoreContext());
+  await until("the same picture", async () => (await driver.page.screenshot()).equals(before));
+  assert.deepEqual(driver.troubles.filter(each => !/CONTEXT_LOST|context/i.test(each)), []);
+  await driver.close();
+});

@@ -1,0 +1,125 @@
+// Fingers: drag a stop and read the new coverage, pinch from press to head, long press, fling, taps
+// at a low frame rate.
+import assert from "node:assert/strict";
+import { after, before, describe, test } from "node:test";
+import { Driver, launch, pause } from "./driver.mjs";
+import { serve } from "./site.mjs";
+
+let browser, site;
+before(async () => { browser = await launch(); site = await serve(); });
+after(async () => { await browser.close(); await site.close(); });
+
+const covered = thing => Number(/([\d.]+) %/.exec(thing.value)[1]);
+
+for (const device of ["small", "phone", "landscape", "tablet"]) {
+  describe(device, () => {
+    test("a stop is dragged, and the coverage follows the finger", async () => {
+      const driver = await Driver.open(browser, site.address, device);
+      await driver.tap("head/5");
+      const before = await driver.need("head/5");
+      const stop = await driver.need("head/5/machine-stop");
+      // Away from the other stop, along the rail.
+      const other = await driver.need("head/5/operator-stop");
+      const mid = thing => [(thing.box[0] + thing.box[2]) / 2, (thing.box[1] + thing.box[3]) / 2];
+      const [a, b] = [mid(other), mid(stop)], long = Math.hypot(b[0] - a[0], b[1] - a[1]);
+      const inward = [(a[0] - b[0]) / long * 30, (a[1] - b[1]) / long * 30];
+      await driver.drag("head/5/machine-stop", inward, { lift: false });
+      await driver.settle();
+      const during = await driver.need("head/5");
+      assert.ok(covered(during) < covered(before), `${covered(during)} % while it is held, ${covered(before)} % before`);
+      await driver.lift();
+      await driver.settle();
+      assert.equal(covered(await driver.need("head/5")), covered(during));
+      assert.notEqual((await driver.need("head/5/machine-stop")).value, stop.value);
+      await driver.picture(`drag-${device}`);
+      await driver.tap("undo");
+      assert.equal((await driver.need("head/5/machine-stop")).value, stop.value);
+      assert.deepEqual(driver.troubles, []);
+      await driver.close();
+    });
+  });
+}
+
+test("two fingers zoom the drawing about themselves", async () => {
+  const driver = await Driver.open(browser, site.address, "phone");
+  const { x, y } = await driver.middle("head/5");
+  const size = async () => { const [x0, , x1] = (await driver.need("head/5")).box; return x1 - x0; };
+  const small = await size();
+  await driver.touch([Driver.path([x - 15, y], [x - 90, y]), Driver.path([x + 15, y], [x + 90, y])]);
+  await driver.settle();
+  assert.ok(await size() > 2.5 * small, `${await size()} CSS px across, ${small} before`);
+  const now = await driver.need("head/5");
+  assert.ok(Math.abs((now.box[0] + now.box[2]) / 2 - x) < 30, "what lay between the fingers stays there");
+  await driver.picture("pinch");
+  await driver.close();
+});
+
+test("two fingers move the drawing", async () => {
+  const driver = await Driver.open(browser, site.address, "phone");
+  const before = (await driver.need("head/5")).box;
+  const { x, y } = await driver.middle("head/5");
+  await driver.touch([Driver.path([x - 40, y - 60], [x - 100, y - 140]), Driver.path([x + 40, y - 60], [x - 20, y - 140])]);
+  await driver.settle();
+  const moved = (await driver.need("head/5")).box;
+  assert.ok(Math.abs(moved[0] - before[0] + 60) < 8 && Math.abs(moved[1] - before[1] + 80) < 8, `${before} to ${moved}`);
+  await driver.close();
+});
+
+test("a long press explains and does nothing else", async () => {
+  const driver = await Driver.open(browser, site.address, "phone");
+  const { x, y } = await driver.middle("head/6");
+  await driver.touch([[[x, y], [x, y]]], { lift: false });
+  await pause(800);
+  await driver.lift();
+  await driver.settle();
+  assert.match((await driver.need("notice")).label, /Head 6/);
+  assert.equal((await driver.need("head/6")).chosen, false);
+  await driver.close();
+});
+
+test("a list runs on after a fling, and a touch stops it", async () => {
+  const driver = await Driver.open(browser, site.address, "small");
+  await driver.tap("place/jobs");
+  const top = async () => (await driver.need("search")).box[1];
+  const start = await top();
+  await driver.touch([Driver.path([160, 420], [160, 300], 5)], { delay: 8 });
+  const lifted = await top();
+  await driver.settle();
+  const rest = await top();
+  assert.ok(lifted < start && rest < lifted - 10, `${start}, ${lifted} when the finger left, ${rest} at rest`);
+  await driver.close();
+});
+
+test("no tap is lost while frames are slow", async () => {
+  const driver = await Driver.open(browser, site.address, "phone");
+  const session = await driver.page.context().newCDPSession(driver.page);
+  await driver.tap("head/5");
+  const number = async () => Number(/[\d.]+/.exec(await driver.value("stop/number"))[0]);
+  const before = await number();
+  const { x, y } = await driver.middle("stop/more");
+  await session.send("Emulation.setCPUThrottlingRate", { rate: 20 });
+  for (let i = 0; i < 7; ++i) await driver.page.touchscreen.tap(x, y);
+  await session.send("Emulation.setCPUThrottlingRate", { rate: 1 });
+  await driver.settle();
+  assert.equal(await number(), before + 7);
+  await driver.close();
+});
+
+test("mouse and wheel work too", async () => {
+  const driver = await Driver.open(browser, site.address, "desktop");
+  await driver.tap("head/5");
+  const before = await driver.value("head/5/machine-stop");
+  const { x, y } = await driver.middle("head/5/machine-stop");
+  await driver.page.mouse.move(x, y);
+  await driver.page.mouse.down();
+  await driver.page.mouse.move(x + 20, y + 20, { steps: 8 });
+  await driver.page.mouse.up();
+  await driver.settle();
+  assert.notEqual(await driver.value("head/5/machine-stop"), before);
+  const width = async () => { const [x0, , x1] = (await driver.need("head/5")).box; return x1 - x0; };
+  const small = await width();
+  await driver.page.mouse.wheel(0, -300);
+  await driver.settle();
+  assert.ok(await width() > 1.2 * small);
+  await driver.close();
+});
