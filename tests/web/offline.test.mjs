@@ -1,5 +1,6 @@
 // Without a network, and when a newer version arrives.
 import assert from "node:assert/strict";
+import { createHash } from "node:crypto";
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -37,12 +38,14 @@ test("a newer version is offered, and starts when the person says so", async () 
   await until("everything is cached", () => cached(driver));
   const old = (await driver.page.evaluate(() => caches.keys())).sort().join();
   await driver.act("set-every-stop");
-  // What the build would do: other bytes, another hash.
-  const worker = join(folder, "service_worker.js");
-  const text = readFileSync(worker, "utf8");
-  const hash = /[0-9a-f]{16,64}/.exec(text)[0];
-  writeFileSync(worker, text.replaceAll(hash, hash.replace(/./g, c => (c === "0" ? "1" : "0"))));
-  writeFileSync(join(folder, "page.css"), `${readFileSync(join(folder, "page.css"), "utf8")}\n:root { --newer: 1; }\n`);
+  // What the build would do: other bytes, their hash, another version.
+  const style = join(folder, "page.css"), worker = join(folder, "service_worker.js");
+  const hash = () => `sha256-${createHash("sha256").update(readFileSync(style)).digest("base64")}`;
+  const before = hash();
+  writeFileSync(style, `${readFileSync(style, "utf8")}\n:root { --newer: 1; }\n`);
+  const text = readFileSync(worker, "utf8"), version = /VERSION = "([0-9a-f]+)"/.exec(text)[1];
+  assert.ok(text.includes(before));
+  writeFileSync(worker, text.replace(before, hash()).replace(version, "0123456789abcdef"));
   await driver.reload();
   await until("the offer", async () => await driver.thing("notice/update"));
   assert.equal(await newer(driver), "", "the old version goes on");

@@ -53,6 +53,12 @@ export function transact(database, mode, durability, work) {
       given = true;
       transaction.abort();
     };
-    outcome = work(stores, abort);
+    try {
+      outcome = work(stores, abort);
+    } catch (fault) {
+      // What had been put before it must not stay.
+      reject(fault);
+      transaction.abort();
+    }
   });
 }
