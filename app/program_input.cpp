@@ -46,7 +46,8 @@ void Program::take(const Gesture& gesture) {
         if (!frame_.diagram.contains(gesture.at)) break;
         state_.own_camera = true;
         state_.move.reset();
-        state_.camera = zoomed({state_.camera, layout_.diagram}, gesture.factor, gesture.at);
+        // About where the fingers' middle was, and then along with it: what lies there stays there.
+        state_.camera = zoomed({state_.camera, layout_.diagram}, gesture.factor, gesture.at - gesture.by);
         state_.camera = panned({state_.camera, layout_.diagram}, gesture.by);
         break;
     }

@@ -17,6 +17,13 @@ const char* const window = EMSCRIPTEN_EVENT_TARGET_WINDOW;
 
 double now() { return emscripten_get_now() / 1000.0; }
 
+/// When a finger did something (s), rather than when a busy page came to see it: whether it flung or
+/// rested is told by that. Browsers that count from elsewhere get the present.
+double time_of(double timestamp) {
+    const double at = timestamp / 1000.0, latest = now();
+    return at > latest - 10.0 && at <= latest ? at : latest;
+}
+
 /// What one notch of a wheel scrolls, in the units of the three modes of a WheelEvent: px, lines,
 /// pages. Common values of browsers, no source.
 constexpr double notch_of_mode[] = {100.0, 3.0, 1.0};
@@ -46,6 +53,7 @@ struct WebInput::Listeners {
             if (!touch.isChanged) continue;
             // Identifiers count from 0 in some browsers and from anywhere in others; 0 is the mouse.
             of(self).pointer(kind, static_cast<int>(touch.identifier) + 1, touch.targetX, touch.targetY,
+                             time_of(event->timestamp),
                              kind == InputKind::up && i + 1 == event->numTouches);
         }
         return EM_TRUE; // no mouse events follow, nothing scrolls or zooms
@@ -56,22 +64,22 @@ struct WebInput::Listeners {
         if (type != EMSCRIPTEN_EVENT_MOUSEMOVE && event->button != 0) return EM_FALSE;
         if (type == EMSCRIPTEN_EVENT_MOUSEDOWN) {
             input.mouse_down_ = true;
-            input.pointer(InputKind::down, 0, event->targetX, event->targetY, false);
+            input.pointer(InputKind::down, 0, event->targetX, event->targetY, time_of(event->timestamp), false);
             return EM_FALSE; // the browser moves the focus to the canvas
         }
         // A move counts while the button is down: nothing in the program shows what it hovers over.
         if (!input.mouse_down_) return EM_FALSE;
         if (type == EMSCRIPTEN_EVENT_MOUSEUP) {
             input.mouse_down_ = false;
-            input.pointer(InputKind::up, 0, event->targetX, event->targetY, true);
+            input.pointer(InputKind::up, 0, event->targetX, event->targetY, time_of(event->timestamp), true);
             return EM_TRUE;
         }
         if (event->buttons == 0) { // let go outside the window
             input.mouse_down_ = false;
-            input.pointer(InputKind::cancel, 0, event->targetX, event->targetY, false);
+            input.pointer(InputKind::cancel, 0, event->targetX, event->targetY, time_of(event->timestamp), false);
             return EM_TRUE;
         }
-        input.pointer(InputKind::move, 0, event->targetX, event->targetY, false);
+        input.pointer(InputKind::move, 0, event->targetX, event->targetY, time_of(event->timestamp), false);
         return EM_TRUE;
     }
 
@@ -120,7 +128,7 @@ struct WebInput::Listeners {
 
     static EM_BOOL left(int, const EmscriptenFocusEvent*, void* self) {
         WebInput& input = of(self);
-        if (input.mouse_down_) input.pointer(InputKind::cancel, 0, 0.0, 0.0, false);
+        if (input.mouse_down_) input.pointer(InputKind::cancel, 0, 0.0, 0.0, now(), false);
         input.mouse_down_ = false;
         return EM_FALSE;
     }
@@ -147,16 +155,17 @@ WebInput::WebInput(std::function<void(bool)> happened) : happened_(std::move(hap
 
 WebInput::~WebInput() { Listeners::listen(this, false); }
 
-void WebInput::pointer(InputKind kind, int pointer, double x, double y, bool at_once) {
+void WebInput::pointer(InputKind kind, int pointer, double x, double y, double time, bool at_once) {
     InputEvent event;
     event.kind = kind;
     event.pointer = pointer;
     event.at = {static_cast<float>(x), static_cast<float>(y)};
+    event.time = time;
     add(std::move(event), at_once);
 }
 
 void WebInput::add(InputEvent event, bool at_once) {
-    event.time = now();
+    if (event.time == 0.0) event.time = now();
     waiting_.push_back(std::move(event));
     happened_(at_once);
 }

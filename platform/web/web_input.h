@@ -25,7 +25,7 @@ public:
 
 private:
     struct Listeners;
-    void pointer(InputKind kind, int pointer, double x, double y, bool at_once);
+    void pointer(InputKind kind, int pointer, double x, double y, double time, bool at_once);
 
     std::function<void(bool)> happened_;
     std::vector<InputEvent> waiting_;

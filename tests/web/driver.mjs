@@ -118,14 +118,17 @@ export class Driver {
     const session = this.session ??= await this.page.context().newCDPSession(this.page);
     const points = step => paths.map((path, id) => ({ id, x: path[step][0], y: path[step][1] }));
     await session.send("Input.dispatchTouchEvent", { type: "touchStart", touchPoints: points(0) });
+    // A finger doesn't wait for the page: what it does is sent on time and answered when it may be.
+    const sent = [];
     for (let step = 1; step < paths[0].length; ++step) {
-      await session.send("Input.dispatchTouchEvent", { type: "touchMove", touchPoints: points(step) });
+      sent.push(session.send("Input.dispatchTouchEvent", { type: "touchMove", touchPoints: points(step) }));
       await pause(delay);
     }
-    if (lift) await this.lift();
+    if (lift) sent.push(this.lift());
+    await Promise.all(sent);
   }
-  async lift() {
-    await this.session.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
+  lift() {
+    return this.session.send("Input.dispatchTouchEvent", { type: "touchEnd", touchPoints: [] });
   }
   static path(from, to, steps = 12) {
     return Array.from({ length: steps + 1 }, (_, i) => [from[0] + (to[0] - from[0]) * i / steps, from[1] + (to[1] - from[1]) * i / steps]);
