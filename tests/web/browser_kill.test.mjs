@@ -87,7 +87,7 @@ test(`${KILLS} kills, seed ${seed}`, async context => {
     for (let size = 0; size < LIBRARY; size = (await stored(driver)).length * 3 / 4) {
       const chooser = driver.page.waitForEvent("filechooser");
       await driver.act("place/jobs");
-      await driver.act("open-file");
+      await driver.act("pick-file");
       await (await chooser).setFiles(path);
       await until("the job is open", async () => (await driver.thing("title"))?.label === "Many corners");
       await driver.saved();

@@ -45,12 +45,17 @@ test("two fingers zoom the drawing about themselves", async () => {
   const { x, y } = await driver.middle("head/5");
   const size = async () => { const [x0, , x1] = (await driver.need("head/5")).box; return x1 - x0; };
   const small = await size();
-  await driver.touch([Driver.path([x - 15, y], [x - 90, y]), Driver.path([x + 15, y], [x + 90, y])]);
+  await driver.touch([Driver.path([x - 20, y], [x - 38, y]), Driver.path([x + 20, y], [x + 38, y])]);
   await driver.settle();
-  assert.ok(await size() > 2.5 * small, `${await size()} CSS px across, ${small} before`);
+  assert.ok(Math.abs(await size() / small - 1.9) < 0.1, `${await size()} CSS px across, ${small} before`);
   const now = await driver.need("head/5");
   const drift = Math.hypot((now.box[0] + now.box[2]) / 2 - x, (now.box[1] + now.box[3]) / 2 - y);
-  assert.ok(drift < 30, `what lay between the fingers has moved ${drift} CSS px`);
+  assert.ok(drift < 3, `what lay between the fingers has moved ${drift} CSS px`);
+  // On to one head: much closer, by fingers that start apart.
+  await driver.touch([Driver.path([x - 20, y - 20], [x - 110, y - 80]), Driver.path([x + 20, y + 20], [x + 110, y + 80])]);
+  await driver.settle();
+  const head = (await driver.need("head/5")).box;
+  assert.ok(head[2] - head[0] > 150 && head[3] - head[1] > 150, `the head fills the view: ${head}`);
   await driver.picture("pinch");
   await driver.close();
 });
