@@ -27,6 +27,11 @@ void Program::open_link(const std::string& text) {
 
 /// Another job is open now. What was a visit before was put aside, and that is said.
 void Program::arrive(bool was_visiting) {
+    // What a finger holds belongs to the job that was shown before.
+    hold_.reset();
+    scroll_.reset();
+    fling_.reset();
+    state_.held = panning_ = false;
     choose_head(0);
     if (!was_visiting) return;
     if (!session_.visiting()) errands_.push_back({ErrandKind::link_taken, {}});

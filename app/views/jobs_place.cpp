@@ -64,7 +64,8 @@ void job_actions(const Model& model, const JobRow& row, Rows& inner) {
         if (canvas.type().width({TypeSize::body, true}, canvas.word(r.words)) > half - 24.0f) fits = false;
     int column = 0;
     for (const Row& r : rows) {
-        const bool wide = !fits || &r == &rows[0];
+        const bool alone = column == 0 && &r == &rows.back();
+        const bool wide = !fits || &r == &rows[0] || alone;
         const float width = wide ? inner.width : half;
         const float height = canvas.button_height(canvas.word(r.words), {}, width, 48.0f);
         Box at{inner.x + (column == 1 ? half + 8.0f : 0.0f), inner.y, 0.0f, inner.y + height};

@@ -16,6 +16,7 @@ struct Plan {
     bool full = false;     ///< it takes the whole window
     bool columns = false;  ///< the code beside the words, not between them
     float code_side = 0.0f; ///< dp; 0: no code
+    bool measured = false;  ///< only heights are asked for
 };
 
 bool fits(const QrCode& code, float side) {
@@ -49,14 +50,15 @@ Plan plan_of(const Model& model, const Canvas& canvas) {
 }
 
 /// The code on a white card, in both themes: cameras want dark on light.
-void code_card(const Model& model, float side, Rows& rows) {
+void code_card(const Model& model, const Plan& plan, Rows& rows) {
+    const float side = plan.code_side;
     Canvas& canvas = rows.canvas;
     DrawingList& list = canvas.list();
     const float left = rows.x + 0.5f * (rows.width - side);
     const Box card{left, rows.y, left + side, rows.y + side};
     rows.y += side + 8.0f;
     list.round(card, 14.0f, own_colour(0xFFFFFF));
-    draw_qr_code(*model.state->share->code, card, model.pixels_per_dp, list);
+    if (!plan.measured) draw_qr_code(*model.state->share->code, card, model.pixels_per_dp, list);
     list.ring(card, 14.0f, paint(Role::edge), 1.2f);
     Thing& thing = list.thing("share/code", ThingRole::image, card);
     thing.label.assign(canvas.word(Word::share_code));
@@ -113,7 +115,7 @@ float contents(const Model& model, const Plan& plan, Canvas& canvas, float top) 
     if (plan.columns) {
         Rows left = rows;
         left.width = plan.code_side;
-        code_card(model, plan.code_side, left);
+        code_card(model, plan, left);
         rows.x += plan.code_side + gap;
         rows.width -= plan.code_side + gap;
         words_of(model, rows);
@@ -126,14 +128,15 @@ float contents(const Model& model, const Plan& plan, Canvas& canvas, float top) 
         rows.width = 480.0f;
     }
     words_of(model, rows);
-    if (plan.code_side > 0.0f) code_card(model, plan.code_side, rows);
+    if (plan.code_side > 0.0f) code_card(model, plan, rows);
     else if (!share.link.empty()) code_missing(rows);
     buttons_of(model, rows);
     return rows.y;
 }
 
 /// Height of what scrolls, found by laying it out where nobody sees it.
-float contents_height(const Model& model, const Plan& plan, const Canvas& canvas) {
+float contents_height(const Model& model, Plan plan, const Canvas& canvas) {
+    plan.measured = true;
     Frame unseen;
     unseen.begin(model.window, canvas.type());
     Canvas sketch(unseen, canvas.language());

@@ -232,8 +232,8 @@ TEST_CASE("A job too large for a link is offered as a file alone") {
     Driver driver(phone);
     driver.as_in_a_browser();
     REQUIRE(driver.session().open_new(job));
+    driver.program().act(ShareJob{driver.session().current()});
     driver.settle();
-    share(driver);
     CHECK(driver.find("share/about").value == std::string(word(Language::english, Word::share_no_link)));
     CHECK_FALSE(driver.has("share/copy"));
     CHECK_FALSE(driver.has("share/link"));
