@@ -163,7 +163,7 @@ void colour_field(const Model& model, Rows& rows) {
     const float line = canvas.type().height({TypeSize::body, false});
     const Box box = rows.next(std::max(48.0f, line + 20.0f));
     canvas.list().ring(box, 10.0f, paint(Role::focus), 2.0f);
-    canvas.frame().typing = box;
+    canvas.frame().typing = {box.x0 + 8.0f, box.y0 + 3.0f, box.x1 - 8.0f, box.y1 - 3.0f};
     Thing& thing = canvas.list().thing("typing", ThingRole::textbox, box);
     thing.label.assign(canvas.word(Word::name_of_colour));
     thing.value = state.typing->text;

@@ -9,7 +9,9 @@ import { after, before, test } from "node:test";
 import { Driver, launchIn, until } from "./driver.mjs";
 import { serve } from "./site.mjs";
 
-const KILLS = Number(process.env.CARRIAGEWAY_KILLS ?? 50);
+// Each takes about ten seconds, most of them the browser's own: a dozen in every check, more by
+// CARRIAGEWAY_KILLS.
+const KILLS = Number(process.env.CARRIAGEWAY_KILLS ?? 12);
 const LIBRARY = 5e6; // bytes
 const seed = Number(process.env.CARRIAGEWAY_SEED ?? 20261125);
 
@@ -71,19 +73,17 @@ async function open() {
   const context = await launchIn(join(folder, "profile"), "killed");
   const driver = new Driver(context.pages()[0] ?? await context.newPage(), "killed");
   await driver.go(site.address);
-  const session = await context.browser()?.newBrowserCDPSession?.().catch(() => null);
-  return { context, driver, session };
+  return { context, driver };
 }
 
 const number = text => Number(/[\d.]+/.exec(text)[0]);
 
 test(`${KILLS} kills, seed ${seed}`, async context => {
   const random = numbers(seed);
-  // Fill the library.
   {
     const { context: browser, driver } = await open();
     const path = largeJob();
-    await driver.act("place/jobs");
+    driver.page.on("filechooser", () => {}); // asks the browser early enough to be told of it
     for (let size = 0; size < LIBRARY; size = (await stored(driver)).length * 3 / 4) {
       const chooser = driver.page.waitForEvent("filechooser");
       await driver.act("place/jobs");
@@ -92,8 +92,7 @@ test(`${KILLS} kills, seed ${seed}`, async context => {
       await until("the job is open", async () => (await driver.thing("title"))?.label === "Many corners");
       await driver.saved();
     }
-    // The demonstration is edited, the large jobs lie beside it.
-    await driver.act("place/jobs");
+    context.diagnostic(`library of ${Math.round((await stored(driver)).length * 3 / 4)} bytes`);
     await browser.close();
   }
   let least = -1, sent = -1, acknowledged = 0, edits = 0;
@@ -110,22 +109,21 @@ test(`${KILLS} kills, seed ${seed}`, async context => {
       break;
     }
     least = sent = found;
-    const pid = driver.page.context().browser()?.process?.()?.pid ?? browserOf(folder);
+    const pid = browserOf(folder);
     const end = Date.now() + random() * 1000;
     while (Date.now() < end) {
-      // One edit and a look at what is shown, in one go: the page can't get ahead of what is known here.
-      const seen = await driver.page.evaluate(() => {
-        const value = name => window.carriageway.things().find(each => each.name === name);
-        const saved = window.carriageway.saved();
-        const before = value("stop/number").value;
+      // Some edits follow each other at once, others when the one before is shown as saved.
+      sent = number(await driver.page.evaluate(() => {
         document.querySelector('#mirror [data-name="stop/more"]').click();
-        return { before, saved, after: value("stop/number").value };
-      });
-      sent = number(seen.after);
+        return window.carriageway.things().find(each => each.name === "stop/number").value;
+      }));
       ++edits;
-      if (seen.saved && number(seen.before) > least) {
-        least = number(seen.before);
+      const patient = random() < 0.7;
+      while (patient && Date.now() < end) {
+        if (!await driver.page.evaluate(() => window.carriageway.saved())) continue;
+        least = sent;
         ++acknowledged;
+        break;
       }
     }
     process.kill(pid, "SIGKILL");
