@@ -5,6 +5,13 @@ namespace carriageway {
 
 namespace {
 
+/// A head on a small screen is smaller than a finger; of two that it touches, the nearer is meant.
+Box for_fingers(Box box) {
+    constexpr float least = 46.0f;
+    const Vec more{0.5f * std::max(0.0f, least - box.width()), 0.5f * std::max(0.0f, least - box.height())};
+    return {box.x0 - more.x, box.y0 - more.y, box.x1 + more.x, box.y1 + more.y};
+}
+
 /// Where a slider stands, for assistive technology: a step is a graduation of the ruler.
 void count_in_graduations(Thing& thing, const Ruler& ruler, double y) {
     const FieldInfo& info = info_of(Field::machine_stop);
@@ -32,6 +39,7 @@ void attach(const Model& model, const DiagramThings& things, Canvas& canvas) {
         thing.value += ", " + say(canvas.language(), Word::covered_share,
                                   {format_share(assessed.coverage.share())});
         thing.chosen = made.head == model.state->head;
+        thing.target = for_fingers(thing.box);
         if (!thing.chosen) thing.action = canvas.action(ChooseHead{made.head});
     }
     for (const DiagramThings::Handle& made : things.handles) {

@@ -9,9 +9,9 @@ import { after, before, test } from "node:test";
 import { Driver, launchIn, until } from "./driver.mjs";
 import { serve } from "./site.mjs";
 
-// Each takes about ten seconds, most of them the browser's own: a dozen in every check, more by
+// Each takes about ten seconds, most of them the browser's own: a few in every check, more by
 // CARRIAGEWAY_KILLS.
-const KILLS = Number(process.env.CARRIAGEWAY_KILLS ?? 12);
+const KILLS = Number(process.env.CARRIAGEWAY_KILLS ?? 6);
 const LIBRARY = 5e6; // bytes
 const seed = Number(process.env.CARRIAGEWAY_SEED ?? 20261125);
 
