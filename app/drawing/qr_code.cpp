@@ -43,7 +43,6 @@ void draw_qr_code(const QrCode& code, Box box, float pixels_per_dp, DrawingList&
     const float pixel = 1.0f / std::max(0.1f, pixels_per_dp);
     const auto on_pixel = [&](float at) { return std::round(at / pixel) * pixel; };
     const float x0 = on_pixel(box.centre().x - 0.5f * side), y0 = on_pixel(box.centre().y - 0.5f * side);
-    list.round({x0, y0, x0 + side, y0 + side}, 0.0f, own_colour(0xFFFFFF));
     for (int y = 0; y < code.side; ++y) {
         const float top = y0 + module * static_cast<float>(y + quiet_modules);
         for (int x = 0; x < code.side; ++x) {

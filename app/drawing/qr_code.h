@@ -27,7 +27,8 @@ std::optional<QrCode> qr_code(std::string_view text);
 /// so that they are all alike.
 float qr_code_side(const QrCode& code, float room, float pixels_per_dp);
 
-/// Draws a code in black on white, quiet zone included, as large as fits into the middle of `box`.
+/// Draws a code's dark modules in black, as large as the code with its quiet zone fits into the middle
+/// of `box`, which must be white already.
 void draw_qr_code(const QrCode& code, Box box, float pixels_per_dp, DrawingList& list);
 
 } // namespace carriageway
