@@ -1,6 +1,7 @@
 #include "tests/records/stored_samples.h"
 
 #include <cmath>
+#include <stdexcept>
 #include <utility>
 
 #include <catch2/catch_test_macros.hpp>
@@ -113,7 +114,8 @@ LoggedEdit random_edit(Job& job, std::mt19937& random, Timestamp time) {
 LoggedEdit numbered_edit(Job& job, int number, Timestamp time) {
     Edit edit{SetStops{job.heads.front().id, {-200.0 - 0.001 * number, 200.0}}};
     Applied applied = apply(job, edit);
-    REQUIRE(applied);
+    // Not an assertion of the test runner's: those may be made by one thread alone.
+    if (!applied) throw std::logic_error("a numbered edit was refused");
     return {std::move(edit), std::move(*applied.inverse), time};
 }
 
