@@ -7,6 +7,7 @@
 
 #include <sqlite3.h>
 
+#include "app/records/file_bytes.h"
 #include "app/records/library_header.h"
 #include "app/records/schema.h"
 #include "app/records/word_search.h"
@@ -21,8 +22,6 @@ using Kind = LibraryFault::Kind;
 // Up to this size the whole structure of the file is checked at each opening, so that a damaged
 // library is found before it is written to. Ours: about a tenth of a second.
 constexpr std::uintmax_t checked_at_opening = 16u * 1024u * 1024u;
-
-fs::path path_of(const std::string& utf8) { return std::u8string(utf8.begin(), utf8.end()); }
 
 std::string text_of(const fs::path& path) {
     const std::u8string text = path.u8string();

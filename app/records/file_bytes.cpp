@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cerrno>
 #include <cstdio>
-#include <filesystem>
 #include <fstream>
 #include <memory>
 #include <random>
@@ -16,8 +15,6 @@ namespace carriageway {
 namespace {
 
 namespace fs = std::filesystem;
-
-fs::path path_of(const std::string& utf8) { return std::u8string(utf8.begin(), utf8.end()); }
 
 FileFault system_fault(std::error_code error, bool writing) {
     return {FileFault::Kind::system, error, writing};

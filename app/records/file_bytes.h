@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstddef>
+#include <filesystem>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -26,6 +27,11 @@ struct FileFault {
 
 /// The fault as a clause without a capital, to stand after the file's name.
 std::string fault_sentence(Language language, const FileFault& fault);
+
+/// A path as the system wants it, of one in UTF-8.
+inline std::filesystem::path path_of(const std::string& utf8) {
+    return std::u8string(utf8.begin(), utf8.end());
+}
 
 /// Whether anything has this name: a file, a folder, a pipe. `path` is UTF-8.
 bool is_there(const std::string& path);

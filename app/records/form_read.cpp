@@ -27,10 +27,6 @@ std::size_t letters_apart(std::string_view a, std::string_view b) {
     return row.back();
 }
 
-bool starts_with(std::string_view text, std::string_view start) {
-    return text.substr(0, start.size()) == start;
-}
-
 // The key that a misspelled one was probably meant to be, or nothing: one whose unit was left out
 // or is another, or one that is at most a third of its letters away.
 std::string meant(const std::string& key, const std::vector<std::string>& candidates) {
@@ -39,7 +35,7 @@ std::string meant(const std::string& key, const std::vector<std::string>& candid
     std::string best;
     std::size_t least = key.size() / 3 + 1;
     for (const std::string& candidate : candidates) {
-        const bool same_start = starts_with(candidate, key + "_");
+        const bool same_start = std::string_view(candidate).starts_with(key + "_");
         const std::size_t apart = same_start ? 0 : letters_apart(key, candidate);
         if (apart < least) {
             least = apart;

@@ -191,13 +191,11 @@ std::string percent_decoded(std::string_view text) {
     return out;
 }
 
-bool starts_with(std::string_view text, std::string_view start) { return text.substr(0, start.size()) == start; }
-
 /// What stands behind "job=", without what else a fragment may hold and the signs that a sentence
 /// or a mail program puts behind an address. Nothing where there is no job.
 std::optional<std::string> payload_of(std::string_view text) {
     std::string link = visible(percent_decoded(visible(text)));
-    std::size_t at = starts_with(link, marker) ? 0 : std::string::npos;
+    std::size_t at = link.starts_with(marker) ? 0 : std::string::npos;
     for (const char before : {'#', '&'})
         if (at == std::string::npos) {
             at = link.find(before + std::string(marker));
@@ -222,7 +220,7 @@ ReadJob refused(Kind kind, std::string found = {}, std::string expected = {}) {
 
 bool looks_like_link(std::string_view text) {
     for (const std::string_view start : {"https://", "http://", "#job=", "job="})
-        if (starts_with(text, start)) return true;
+        if (text.starts_with(start)) return true;
     return false;
 }
 

@@ -7,6 +7,7 @@
 #include <system_error>
 
 #include "app/records/connection.h"
+#include "app/records/file_bytes.h"
 #include "app/records/schema.h"
 
 namespace carriageway {
@@ -16,8 +17,6 @@ namespace {
 namespace fs = std::filesystem;
 using Kind = LibraryFault::Kind;
 using Header = std::array<char, 100>;
-
-fs::path path_of(const std::string& utf8) { return std::u8string(utf8.begin(), utf8.end()); }
 
 // Numbers of the header of an SQLite file, most significant byte first (sqlite.org/fileformat.html,
 // 1.3).
