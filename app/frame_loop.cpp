@@ -46,7 +46,7 @@ void FrameLoop::text_field() {
     const bool typing = text != nullptr && !box.empty();
     if (typing != was_typing_) window_.keyboard(typing);
     if (!typing) {
-        was_typing_ = blinks_ = false;
+        was_typing_ = false;
         return;
     }
     const float k = fonts_.pixels_per_dp();
@@ -71,7 +71,7 @@ void FrameLoop::text_field() {
     ImGui::PopStyleVar(3);
     ImGui::PopStyleColor(3);
     ImGui::PopFont();
-    was_typing_ = blinks_ = true;
+    was_typing_ = true;
 }
 
 void FrameLoop::show() {
@@ -82,7 +82,7 @@ void FrameLoop::show() {
     ImGui::NewFrame();
     const Frame& frame = program_.build(surface, window_.now(), window_.prefers_dark(), fonts_);
     painter_.paint(frame.list, program_.theme(), fonts_, *ImGui::GetBackgroundDrawList());
-    window_.tell(frame.list, program_.state().show_focus ? program_.state().focus : std::string());
+    window_.tell(frame.list);
     if (!window_text_field(frame)) text_field();
     ImGui::Render();
     window_.present(colour_of(program_.theme(), Role::paper));
@@ -94,8 +94,8 @@ double FrameLoop::wait_time() const {
     const double now = window_.now();
     const double next = program_.next_frame(now);
     const double wait = next >= 0.0 ? std::max(0.0, next - now) : -1.0;
-    // The caret of Dear ImGui's field blinks only while somebody types.
-    return blinks_ && (wait < 0.0 || wait > 0.4) ? 0.4 : wait;
+    // The caret blinks only while somebody types.
+    return was_typing_ && (wait < 0.0 || wait > 0.4) ? 0.4 : wait;
 }
 
 bool FrameLoop::turn() {
@@ -107,8 +107,7 @@ bool FrameLoop::turn() {
     if (program_.closing()) return false;
     const bool due = next >= 0.0 && window_.now() >= next;
     if (!events_.empty()) settle_ = 2;
-    for (const Errand& errand : program_.take_errands()) window_.run(errand);
-    if (events_.empty() && settle_ == 0 && !due && !blinks_) return true;
+    if (events_.empty() && settle_ == 0 && !due && !was_typing_) return true;
     show();
     for (const Errand& errand : program_.take_errands()) window_.run(errand);
     if (settle_ > 0) --settle_;

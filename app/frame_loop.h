@@ -34,8 +34,7 @@ private:
     std::vector<InputEvent> events_;
     long frames_ = 0;
     int settle_ = 2; ///< frames still owed after an event: Dear ImGui needs one to take it in
-    bool was_typing_ = false;
-    bool blinks_ = false; ///< the caret of Dear ImGui's text field
+    bool was_typing_ = false; ///< in Dear ImGui's text field, whose caret blinks
     bool was_held_ = false;
 };
 

@@ -1,5 +1,4 @@
 // The executable: the command line where there is a command, otherwise the window.
-#include <chrono>
 #include <cstdlib>
 #include <iostream>
 
@@ -10,15 +9,10 @@
 #include "app/records/command_line.h"
 #include "app/records/data_folder.h"
 #include "app/records/library_text.h"
+#include "app/time_of_day.h"
 
 namespace carriageway {
 namespace {
-
-Timestamp time_of_day() {
-    return std::chrono::duration_cast<std::chrono::milliseconds>(
-               std::chrono::system_clock::now().time_since_epoch())
-        .count();
-}
 
 std::string first_set(std::initializer_list<const char*> names) {
     for (const char* name : names)

@@ -26,7 +26,7 @@ void Program::step_stop(const StepStop& step) {
     if (!head) return;
     const Ruler& ruler = session_.job().press.ruler;
     Stops stops = head->stops;
-    double& stop = step.end == End::machine_side ? stops.machine_side : stops.operator_side;
+    double& stop = stop_of(stops, step.end);
     state_.stop = step.end;
     if (step.steps != 0.0) {
         // From between two marks, a step leads to the next mark; on a mark, to its neighbour.

@@ -119,11 +119,11 @@ void Program::drag_stop(const HoldStop& hold, Vec by, Vec at) {
     const float sideways = std::abs(out.x * across.x + out.y * across.y);
     const double slow = 1.0 / (1.0 + std::max(0.0f, sideways - fine_from) / fine_over);
     const double mm = (by.x * along.x + by.y * along.y) / state_.camera.scale * slow;
-    double& raw = hold.end == End::machine_side ? raw_.machine_side : raw_.operator_side;
+    double& raw = stop_of(raw_, hold.end);
     const FieldInfo& info = info_of(hold.end == End::machine_side ? Field::machine_stop : Field::operator_stop);
     raw = std::clamp(raw + mm, info.least, info.most);
     Stops stops = head->stops;
-    double& stop = hold.end == End::machine_side ? stops.machine_side : stops.operator_side;
+    double& stop = stop_of(stops, hold.end);
     stop = nearest_graduation(session_.job().press.ruler, raw);
     const double apart = std::max(least_apart, session_.job().press.ruler.graduation);
     if (hold.end == End::machine_side) stop = std::max(stop, stops.operator_side + apart);

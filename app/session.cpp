@@ -229,9 +229,19 @@ bool Session::open(JobId id) {
     }
     adopt(std::move(*job), id);
     fault_.reset();
-    if (library_->can_write()) library_->set_setting(setting_key::last_job, std::to_string(id));
-    writer_->touch();
+    remember(id);
     return true;
+}
+
+/// Opens this job at the next start. What stands there already is not written again: a start that
+/// changes nothing costs no write.
+void Session::remember(JobId id) {
+    if (!library_->can_write()) return;
+    const LibraryResult<std::optional<std::string>> last = library_->setting(setting_key::last_job);
+    const std::string value = std::to_string(id);
+    if (last && *last == value) return;
+    library_->set_setting(setting_key::last_job, value);
+    writer_->touch();
 }
 
 bool Session::open_new(const Job& job) {

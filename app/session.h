@@ -103,6 +103,7 @@ private:
     void record(const Edit& edit, const Edit& inverse);
     void reload_rows();
     void library_changed();
+    void remember(JobId id);
     void note(const LibraryFault& fault);
     void read_looks();
 

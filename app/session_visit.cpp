@@ -26,8 +26,8 @@ bool Session::keep_visit() {
     visit_.reset();
     current_ = *id;
     fault_.reset();
-    if (library_->can_write()) library_->set_setting(setting_key::last_job, std::to_string(*id));
     library_changed();
+    remember(*id);
     return true;
 }
 

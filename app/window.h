@@ -49,7 +49,7 @@ public:
     /// InputKind::edit. False: it has none, and Dear ImGui's is shown.
     virtual bool text_field(const TextField*) { return false; }
     /// Takes note of a frame's things, where assistive technology can be told of them.
-    virtual void tell(const DrawingList&, const std::string& /*focused*/) {}
+    virtual void tell(const DrawingList&) {}
     virtual Abilities abilities() const { return {}; }
     virtual void run(const Errand&) {}
     virtual void keep_awake(bool awake) = 0; ///< keep the display on

@@ -62,6 +62,12 @@ struct Stops {
     double machine_side = 260.0;
     bool operator==(const Stops&) const = default;
 };
+constexpr double stop_of(const Stops& stops, End end) {
+    return end == End::machine_side ? stops.machine_side : stops.operator_side;
+}
+constexpr double& stop_of(Stops& stops, End end) {
+    return end == End::machine_side ? stops.machine_side : stops.operator_side;
+}
 
 /// One print head as set for this job.
 struct Head {

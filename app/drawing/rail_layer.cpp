@@ -22,10 +22,6 @@ struct Rail {
 
 bool is_machine(End end) { return end == End::machine_side; }
 
-double stop_of(const Head& head, End end) {
-    return is_machine(end) ? head.stops.machine_side : head.stops.operator_side;
-}
-
 /// Whether a stop finding is about this end's stop: then its bar is drawn as what must be mended.
 Role role_of_end(const HeadAssessment& head, End end) {
     Role role = Role::ink;
@@ -66,7 +62,7 @@ void draw_allowed(const DiagramInput& input, const HeadView& view, const Rail& r
     const AllowedSet& set = view.assessed->allowed;
     const bool machine = is_machine(input.chosen_stop);
     StopInterval stretch = machine ? set.machine_side : set.operator_side;
-    const double other = stop_of(*view.head, machine ? End::operator_side : End::machine_side);
+    const double other = stop_of(view.head->stops, machine ? End::operator_side : End::machine_side);
     if (machine && other + set.least_gap > stretch.lo) {
         stretch.lo = other + set.least_gap;
         stretch.lo_kind = LimitKind::separation;
@@ -115,7 +111,7 @@ void draw_chevrons(DrawingList& list, Vec centre, Vec along, Paint colour) {
 }
 
 void draw_bar(const HeadView& view, const Rail& rail, End end, double length, DrawingList& list) {
-    const double inner = stop_of(*view.head, end);
+    const double inner = stop_of(view.head->stops, end);
     const double outer = is_machine(end) ? inner + length : inner - length;
     const Vec corners[] = {rail.at(inner, -bar_half), rail.at(inner, bar_half),
                            rail.at(outer, bar_half), rail.at(outer, -bar_half)};
@@ -126,7 +122,7 @@ void draw_bar(const HeadView& view, const Rail& rail, End end, double length, Dr
 /// view ends it waits at the edge, still on the rail.
 void draw_handle(const DiagramInput& input, const HeadView& view, const Rail& rail, End end,
                  double length, DrawingList& list, LabelPlacer& labels, DiagramThings& things) {
-    const double inner = stop_of(*view.head, end);
+    const double inner = stop_of(view.head->stops, end);
     const double outer = is_machine(end) ? inner + length : inner - length;
     const Vec outward = view.along() * (is_machine(end) ? 1.0f : -1.0f);
     Vec centre = rail.at(outer) + outward * (handle_radius + 2.0f);
@@ -149,7 +145,7 @@ void draw_handle(const DiagramInput& input, const HeadView& view, const Rail& ra
 /// soon, between frame and rail.
 void label_reading(const DiagramInput& input, const HeadView& view, const Rail& rail, End end,
                    DrawingList& list, LabelPlacer& labels) {
-    const double inner = stop_of(*view.head, end);
+    const double inner = stop_of(view.head->stops, end);
     const std::string words = format_ruler(input.job->press.ruler, inner);
     const TypeStyle style{TypeSize::small, true};
     const float width = list.type().width(style, words), height = list.type().height(style);

@@ -53,8 +53,7 @@ void attach(const Model& model, const DiagramThings& things, Canvas& canvas) {
         thing.less = canvas.action(StepStop{made.head, made.end, -1.0, 0.0});
         thing.more = canvas.action(StepStop{made.head, made.end, 1.0, 0.0});
         thing.chosen = machine == (model.state->stop == End::machine_side);
-        count_in_graduations(thing, model.job->press.ruler, machine ? head.stops.machine_side
-                                                                    : head.stops.operator_side);
+        count_in_graduations(thing, model.job->press.ruler, stop_of(head.stops, made.end));
     }
 }
 
