@@ -1,9 +1,14 @@
 #include "platform/web/mirror.h"
 
 #include <algorithm>
+#include <cmath>
+#include <string_view>
 #include <unordered_map>
+#include <utility>
 
-#include "platform/web/json_out.h"
+#include <nlohmann/json.hpp>
+
+#include "platform/web/page_calls.h"
 
 namespace carriageway {
 
@@ -44,43 +49,45 @@ int parent_of(const std::vector<Thing>& things, std::size_t index) {
     return best;
 }
 
-void add_text(std::string& out, const char* key, std::string_view value) {
-    out += ",\"";
-    out += key;
-    out += "\":";
-    add_json(out, value);
+/// In CSS px, to a tenth: finer than a pixel, and short.
+nlohmann::json json_of(Box box) {
+    const auto tenth = [](float side) { return std::round(static_cast<double>(side) * 10.0) / 10.0; };
+    return {tenth(box.x0), tenth(box.y0), tenth(box.x1), tenth(box.y1)};
 }
 
-void add_number(std::string& out, const char* key, double value) {
-    out += ",\"";
-    out += key;
-    out += "\":";
-    add_json(out, value);
-}
-
-std::string json_of(const Thing& thing, const std::string& name, std::string_view parent, Box clip) {
-    std::string out = "{\"name\":";
-    add_json(out, std::string_view(name));
-    add_text(out, "role", role_name(thing.role));
-    add_text(out, "label", thing.label);
-    if (!thing.value.empty()) add_text(out, "value", thing.value);
-    if (!thing.hint.empty()) add_text(out, "hint", thing.hint);
-    add_text(out, "parent", parent);
-    out += ",\"box\":";
-    add_json(out, thing.box);
-    if (thing.clip != 0) {
-        out += ",\"clip\":";
-        add_json(out, clip);
-    }
-    out += thing.enabled ? ",\"enabled\":true" : ",\"enabled\":false";
-    out += thing.chosen ? ",\"chosen\":true" : ",\"chosen\":false";
-    out += thing.action >= 0 ? ",\"acts\":true" : ",\"acts\":false";
+nlohmann::json json_of(const Mirror::Told& thing) {
+    nlohmann::json out{{"name", thing.name},       {"role", role_name(thing.role)}, {"label", thing.label},
+                       {"parent", thing.parent},   {"box", json_of(thing.box)},     {"enabled", thing.enabled},
+                       {"chosen", thing.chosen},   {"acts", thing.acts}};
+    if (!thing.value.empty()) out["value"] = thing.value;
+    if (!thing.hint.empty()) out["hint"] = thing.hint;
+    if (!thing.clip.empty()) out["clip"] = json_of(thing.clip);
     if (thing.role == ThingRole::slider) {
-        add_number(out, "now", thing.now);
-        add_number(out, "least", thing.least);
-        add_number(out, "most", thing.most);
+        out["now"] = thing.now;
+        out["least"] = thing.least;
+        out["most"] = thing.most;
     }
-    return out + '}';
+    return out;
+}
+
+Mirror::Told told(const Thing& thing, std::string name, std::string parent, const DrawingList& list) {
+    Mirror::Told out;
+    out.name = std::move(name);
+    out.label = thing.label;
+    out.value = thing.value;
+    out.hint = thing.hint;
+    out.parent = std::move(parent);
+    out.role = thing.role;
+    out.box = thing.box;
+    out.target = thing.target;
+    if (thing.clip != 0) out.clip = list.clip_box(thing.clip);
+    out.enabled = thing.enabled;
+    out.chosen = thing.chosen;
+    out.acts = thing.action >= 0;
+    out.now = thing.now;
+    out.least = thing.least;
+    out.most = thing.most;
+    return out;
 }
 
 } // namespace
@@ -89,59 +96,43 @@ std::string Mirror::changes(const DrawingList& list) {
     const std::vector<Thing>& things = list.things();
     std::vector<Told> next;
     next.reserve(things.size());
-    std::unordered_map<std::string, int> seen;
+    std::unordered_map<std::string_view, int> seen;
     std::string live;
     for (std::size_t i = 0; i < things.size(); ++i) {
         const Thing& thing = things[i];
         const int before = seen[thing.name]++;
-        std::string name = before == 0 ? thing.name : thing.name + '\x1f' + std::to_string(before);
         const int parent = parent_of(things, i);
-        std::string json = json_of(
-            thing, name, parent < 0 ? std::string_view() : std::string_view(next[static_cast<std::size_t>(parent)].name),
-            list.clip_box(thing.clip));
+        next.push_back(told(thing, before == 0 ? thing.name : thing.name + '\x1f' + std::to_string(before),
+                            parent < 0 ? std::string() : next[static_cast<std::size_t>(parent)].name, list));
         if (thing.live) live += (live.empty() ? "" : " ") + thing.label + (thing.value.empty() ? "" : ": " + thing.value);
-        next.push_back({std::move(name), std::move(json), thing.target});
     }
-    bool same_order = next.size() == told_.size();
-    for (std::size_t i = 0; same_order && i < next.size(); ++i) same_order = next[i].name == told_[i].name;
+    const bool same_order = std::equal(next.begin(), next.end(), told_.begin(), told_.end(),
+                                       [](const Told& a, const Told& b) { return a.name == b.name; });
     std::unordered_map<std::string_view, const Told*> before;
-    for (const Told& told : told_) before.emplace(told.name, &told);
-    std::string changed;
-    for (const Told& told : next) {
-        const auto found = before.find(told.name);
-        if (found != before.end() && found->second->json == told.json) continue;
-        if (!changed.empty()) changed += ',';
-        changed += told.json;
+    for (const Told& each : told_) before.emplace(each.name, &each);
+    nlohmann::json out{{"things", nlohmann::json::array()}};
+    for (const Told& each : next) {
+        const auto found = before.find(each.name);
+        if (found == before.end() || !(*found->second == each)) out["things"].push_back(json_of(each));
     }
-    if (same_order && changed.empty() && live == live_) return {};
-    std::string out = "{\"things\":[" + changed + ']';
+    if (same_order && out["things"].empty() && live == live_) return {};
     if (!same_order) {
-        out += ",\"order\":[";
-        for (std::size_t i = 0; i < next.size(); ++i) {
-            if (i > 0) out += ',';
-            add_json(out, std::string_view(next[i].name));
-        }
-        out += ']';
+        nlohmann::json& order = out["order"] = nlohmann::json::array();
+        for (const Told& each : next) order.push_back(each.name);
     }
-    if (live != live_) {
-        out += ",\"live\":";
-        add_json(out, std::string_view(live));
-    }
+    if (live != live_) out["live"] = live;
     told_ = std::move(next);
     live_ = std::move(live);
-    return out + '}';
+    return page::text_of(out);
 }
 
 std::string Mirror::all() const {
-    std::string out = "[";
-    for (const Told& told : told_) {
-        if (out.size() > 1) out += ',';
-        out.append(told.json, 0, told.json.size() - 1);
-        out += ",\"target\":";
-        add_json(out, told.target);
-        out += '}';
+    nlohmann::json out = nlohmann::json::array();
+    for (const Told& each : told_) {
+        out.push_back(json_of(each));
+        out.back()["target"] = json_of(each.target);
     }
-    return out + ']';
+    return page::text_of(out);
 }
 
 } // namespace carriageway

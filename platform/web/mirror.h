@@ -21,12 +21,19 @@ public:
     /// The things' own name of a name that was told: the number taken off again.
     static std::string own_name(const std::string& told) { return told.substr(0, told.find('\x1f')); }
 
-private:
+    /// A thing as it was told: what the page makes something of, and where it can be touched.
     struct Told {
-        std::string name;
-        std::string json; ///< without its place in the order
-        Box target;       ///< for tests
+        std::string name, label, value, hint;
+        std::string parent; ///< the region that it lies in; empty: none
+        ThingRole role = ThingRole::text;
+        Box box, target;
+        Box clip;           ///< of what scrolls; empty: the window
+        bool enabled = true, chosen = false, acts = false;
+        double now = 0.0, least = 0.0, most = 0.0;
+        bool operator==(const Told&) const = default;
     };
+
+private:
     std::vector<Told> told_;
     std::string live_;
 };

@@ -4,6 +4,8 @@
 
 #include <cstdlib>
 
+#include <nlohmann/json.hpp>
+
 // The macros count their arguments in a way that -Wpedantic doesn't like.
 #pragma clang diagnostic ignored "-Wpedantic"
 #pragma clang diagnostic ignored "-Wdollar-in-identifier-extension"
@@ -33,6 +35,10 @@ EM_JS(void, page_number, (const char* method, double number), {
     Module.page[UTF8ToString(method)](number);
 });
 EM_JS(void, page_plain, (const char* method), { Module.page[UTF8ToString(method)](); });
+
+std::string text_of(const nlohmann::json& json) {
+    return json.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
+}
 
 double surface(int index) { return page_surface(index); }
 bool dark() { return page_dark() != 0; }

@@ -6,7 +6,12 @@
 
 #include <string>
 
+#include <nlohmann/json_fwd.hpp>
+
 namespace carriageway::page {
+
+/// JSON as the page reads it; what isn't UTF-8 in it becomes U+FFFD.
+std::string text_of(const nlohmann::json& json);
 
 /// Width and height in px, px per CSS px, then insets left, top, right, bottom in CSS px.
 double surface(int index);

@@ -2,7 +2,6 @@
 #include <emscripten.h>
 #include <imgui.h>
 
-#include <chrono>
 #include <cstring>
 #include <memory>
 #include <string>
@@ -10,18 +9,13 @@
 #include "app/drawing/fonts.h"
 #include "app/frame_loop.h"
 #include "app/program.h"
+#include "app/time_of_day.h"
 #include "platform/web/page_calls.h"
 #include "platform/web/web_store.h"
 #include "platform/web/web_window.h"
 
 namespace carriageway {
 namespace {
-
-Timestamp time_of_day() {
-    return std::chrono::duration_cast<std::chrono::milliseconds>(
-               std::chrono::system_clock::now().time_since_epoch())
-        .count();
-}
 
 /// Everything, for as long as the page lives.
 struct Page {

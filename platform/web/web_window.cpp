@@ -7,7 +7,8 @@
 #include <algorithm>
 #include <stdexcept>
 
-#include "platform/web/json_out.h"
+#include <nlohmann/json.hpp>
+
 #include "platform/web/page_calls.h"
 
 namespace carriageway {
@@ -46,19 +47,17 @@ WebWindow::WebWindow(std::function<void()> turn)
       }) {
     EmscriptenWebGLContextAttributes wanted;
     emscripten_webgl_init_context_attributes(&wanted);
-    wanted.majorVersion = 2;
-    wanted.alpha = EM_FALSE;
-    wanted.depth = EM_FALSE;
-    wanted.antialias = EM_FALSE; // Dear ImGui smooths its own edges
-    wanted.powerPreference = EM_WEBGL_POWER_PREFERENCE_LOW_POWER;
+    wanted.majorVersion = 2; // as page/check.js has opened it: without edges smoothed, as Dear ImGui does it
     const EMSCRIPTEN_WEBGL_CONTEXT_HANDLE made = emscripten_webgl_create_context(canvas, &wanted);
     if (made <= 0) throw std::runtime_error("This browser has no WebGL 2.");
     context_ = static_cast<int>(made);
     emscripten_set_webglcontextlost_callback(canvas, this, EM_TRUE, &Context::lost);
     emscripten_set_webglcontextrestored_callback(canvas, this, EM_TRUE, &Context::restored);
     open_context();
-    ImGuiIO& io = ImGui::GetIO();
-    io.BackendPlatformName = "web";
+    ImGui::GetIO().BackendPlatformName = "web";
+    abilities_.pick_file = abilities_.give_file = abilities_.copy_text = true;
+    abilities_.share_text = page::can("share");
+    abilities_.link_base = page::link_base();
 }
 
 WebWindow::~WebWindow() {
@@ -130,32 +129,20 @@ bool WebWindow::text_field(const TextField* field) {
     }
     if (field_ && *field_ == *field) return true;
     field_ = *field;
-    std::string json = "{\"name\":";
-    add_json(json, std::string_view(field->name));
-    json += ",\"label\":";
-    add_json(json, std::string_view(field->label));
-    json += ",\"text\":";
-    add_json(json, std::string_view(field->text));
-    json += ",\"box\":";
-    add_json(json, field->box);
-    json += ",\"size\":";
-    add_json(json, static_cast<double>(field->size));
-    json += ",\"ink\":\"" + css_colour(field->ink) + "\",\"paper\":\"" + css_colour(field->paper) + "\"}";
-    page::field(json);
+    const Box box = field->box;
+    page::field(page::text_of({{"name", field->name},
+                               {"label", field->label},
+                               {"text", field->text},
+                               {"box", {box.x0, box.y0, box.x1, box.y1}},
+                               {"size", field->size},
+                               {"ink", css_colour(field->ink)},
+                               {"paper", css_colour(field->paper)}}));
     return true;
 }
 
-void WebWindow::tell(const DrawingList& list, const std::string&) {
+void WebWindow::tell(const DrawingList& list) {
     const std::string changes = mirror_.changes(list);
     if (!changes.empty()) page::mirror(changes);
-}
-
-Abilities WebWindow::abilities() const {
-    Abilities abilities;
-    abilities.pick_file = abilities.give_file = abilities.copy_text = true;
-    abilities.share_text = page::can("share");
-    abilities.link_base = page::link_base();
-    return abilities;
 }
 
 void WebWindow::run(const Errand& errand) {

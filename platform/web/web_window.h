@@ -35,8 +35,8 @@ public:
     bool prefers_dark() const override;
     void title(const std::string& text) override;
     bool text_field(const TextField* field) override;
-    void tell(const DrawingList& list, const std::string& focused) override;
-    Abilities abilities() const override;
+    void tell(const DrawingList& list) override;
+    Abilities abilities() const override { return abilities_; }
     void run(const Errand& errand) override;
 
 private:
@@ -47,6 +47,7 @@ private:
     std::function<void()> turn_;
     WebInput input_;
     Mirror mirror_;
+    Abilities abilities_;
     int context_ = 0;
     std::unique_ptr<OpenGlFrame> frame_; ///< nothing while the context is lost
     bool in_turn_ = false;

@@ -4,14 +4,11 @@
   if (!("noModule" in document.createElement("script"))) missing = "no_modules";
   else if (typeof WebAssembly !== "object" || typeof WebAssembly.instantiate !== "function") missing = "no_wasm";
   else {
-    var gl = null;
-    try { gl = document.createElement("canvas").getContext("webgl2"); } catch (fault) { gl = null; }
+    // The very context that the program draws with, which has the attributes of its first asking: a
+    // second one would take its time, and phones allow few.
+    var gl = null, wanted = { alpha: false, depth: false, antialias: false, powerPreference: "low-power" };
+    try { gl = document.getElementById("canvas").getContext("webgl2", wanted); } catch (fault) { gl = null; }
     if (!gl) missing = "no_webgl";
-    else {
-      // Phones allow few contexts at a time: this one is given back at once.
-      var losing = gl.getExtension("WEBGL_lose_context");
-      if (losing) losing.loseContext();
-    }
   }
   window.carriagewayCannot = missing;
   if (missing) {

@@ -18,7 +18,7 @@ export function connect(module, fault) {
   deliver();
 }
 
-// See platform/web/README or the program's carriageway_tell for the kinds.
+// The kinds are listed in platform/web/web_main.cpp.
 export function tell(kind, text = "", number = 0) {
   waiting.push([kind, text, number]);
   if (inside > 0 || !program) plan();

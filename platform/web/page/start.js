@@ -27,18 +27,17 @@ async function flush() {
 }
 
 async function keep() {
-  if (!tab.writes) return tell("kept", `failed: ${window.carriagewayWord("another_tab")}`);
-  let outcome;
-  try {
-    outcome = await store.keep(module.FS.readFile(LIBRARY));
-  } catch (fault) {
-    outcome = `failed: ${fault?.message ?? fault}`;
+  let outcome = "another";
+  if (tab.writes) {
+    try {
+      outcome = await store.keep(module.FS.readFile(LIBRARY));
+    } catch (fault) {
+      outcome = `failed: ${fault?.message ?? fault}`;
+    }
+    if (outcome === "another") tab.lose();
+    unkept = outcome !== "";
   }
-  if (outcome === "another") {
-    outcome = `failed: ${window.carriagewayWord("another_tab")}`;
-    tab.lose();
-  }
-  unkept = outcome !== "";
+  if (outcome === "another") outcome = `failed: ${window.carriagewayWord("another_tab")}`;
   return tell("kept", outcome);
 }
 

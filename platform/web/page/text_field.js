@@ -8,7 +8,7 @@ let name = "";       // of the field, "" when nothing is typed in
 let element = null;
 let composing = false;
 
-// text: {"name", "label", "text", "box", "size", "ink", "paper", "search"} or "" for none.
+// text: {"name", "label", "text", "box", "size", "ink", "paper"} or "" for none.
 export function field(text) {
   if (!text) return leave();
   const told = JSON.parse(text);
@@ -28,8 +28,8 @@ function enter(told) {
   composing = false;
   element.readOnly = false;
   element.classList.add("typed");
-  element.enterKeyHint = told.search ? "search" : "done";
-  element.autocapitalize = told.search ? "none" : "sentences";
+  element.enterKeyHint = told.name === "search" ? "search" : "done";
+  element.autocapitalize = told.name === "search" ? "none" : "sentences";
   element.value = told.text;
   // Phones open their keyboard only for a focus within the touch itself.
   element.focus({ preventScroll: true });
