@@ -17,6 +17,23 @@ foreach(row IN LISTS rows)
     endif()
 endforeach()
 
+# Sources alone, where their own CMake file is not there or looks for a system that isn't.
+function(carriageway_sources name result)
+    FetchContent_GetProperties(${name})
+    if(NOT ${name}_POPULATED)
+        FetchContent_Populate(${name})
+    endif()
+    FetchContent_GetProperties(${name} SOURCE_DIR folder)
+    set(${result} "${folder}" PARENT_SCOPE)
+endfunction()
+
+# The code to photograph: one file.
+macro(carriageway_qrcodegen_from_sources)
+    carriageway_sources(qrcodegen folder)
+    add_library(qrcodegen STATIC "${folder}/cpp/qrcodegen.cpp")
+    target_include_directories(qrcodegen SYSTEM PUBLIC "${folder}/cpp")
+endmacro()
+
 if(CARRIAGEWAY_TESTS)
     include(dependencies_tests)
 endif()

@@ -12,3 +12,10 @@ target_compile_definitions(imgui PUBLIC IMGUI_DISABLE_OBSOLETE_FUNCTIONS "ImDraw
 
 add_library(imgui_demo STATIC EXCLUDE_FROM_ALL "${imgui_SOURCE_DIR}/imgui_demo.cpp")
 target_link_libraries(imgui_demo PUBLIC imgui)
+
+# Its renderer; what brings OpenGL is linked where that is found.
+if(CARRIAGEWAY_BACKENDS OR EMSCRIPTEN)
+    add_library(imgui_opengl STATIC "${imgui_SOURCE_DIR}/backends/imgui_impl_opengl3.cpp")
+    target_include_directories(imgui_opengl SYSTEM PUBLIC "${imgui_SOURCE_DIR}/backends")
+    target_link_libraries(imgui_opengl PUBLIC imgui)
+endif()

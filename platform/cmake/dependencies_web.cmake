@@ -16,19 +16,9 @@ function(carriageway_web_headers target folder header)
     target_include_directories(${target} SYSTEM INTERFACE "${CARRIAGEWAY_WEB_HEADERS}")
 endfunction()
 
-# Sources alone: their own CMake files look for a system that isn't there.
-function(carriageway_web_sources name result)
-    FetchContent_GetProperties(${name})
-    if(NOT ${name}_POPULATED)
-        FetchContent_Populate(${name})
-    endif()
-    FetchContent_GetProperties(${name} SOURCE_DIR folder)
-    set(${result} "${folder}" PARENT_SCOPE)
-endfunction()
-
 carriageway_web_headers(nlohmann_json::nlohmann_json nlohmann json.hpp)
 
-carriageway_web_sources(sqlitecpp folder)
+carriageway_sources(sqlitecpp folder)
 add_library(sqlite3 STATIC "${folder}/sqlite3/sqlite3.c")
 target_include_directories(sqlite3 SYSTEM PUBLIC "${folder}/sqlite3")
 # One thread, no extensions from files; otherwise as Debian has it where the library needs it.
@@ -40,7 +30,7 @@ add_library(SQLiteCpp STATIC ${sources})
 target_include_directories(SQLiteCpp SYSTEM PUBLIC "${folder}/include")
 target_link_libraries(SQLiteCpp PUBLIC sqlite3)
 
-carriageway_web_sources(zlib folder)
+carriageway_sources(zlib folder)
 set(sources "")
 foreach(name adler32 compress crc32 deflate inffast inflate inftrees trees uncompr zutil)
     list(APPEND sources "${folder}/${name}.c")
@@ -50,13 +40,7 @@ target_include_directories(zlib SYSTEM PUBLIC "${folder}")
 target_compile_options(zlib PRIVATE -w)
 add_library(ZLIB::ZLIB ALIAS zlib)
 
-carriageway_web_sources(qrcodegen folder)
-add_library(qrcodegen STATIC "${folder}/cpp/qrcodegen.cpp")
-target_include_directories(qrcodegen SYSTEM PUBLIC "${folder}/cpp")
+carriageway_qrcodegen_from_sources()
 
 include(dependencies_font)
 include(dependencies_imgui)
-
-add_library(imgui_opengl STATIC "${imgui_SOURCE_DIR}/backends/imgui_impl_opengl3.cpp")
-target_include_directories(imgui_opengl SYSTEM PUBLIC "${imgui_SOURCE_DIR}/backends")
-target_link_libraries(imgui_opengl PUBLIC imgui)
