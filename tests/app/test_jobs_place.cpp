@@ -4,31 +4,15 @@
 #include <fstream>
 
 #include <catch2/catch_test_macros.hpp>
-#include <unistd.h>
 
 #include "app/records/exchange.h"
 #include "tests/app/driver.h"
+#include "tests/scratch_folder.h"
 
 using namespace carriageway;
 namespace fs = std::filesystem;
 
 namespace {
-
-/// A folder that goes away with the test.
-struct Folder {
-    fs::path path;
-    Folder() {
-        static int count = 0;
-        path = fs::temp_directory_path() /
-               ("carriageway-jobs-" + std::to_string(::getpid()) + "-" + std::to_string(++count));
-        fs::create_directories(path);
-    }
-    ~Folder() {
-        std::error_code error;
-        fs::remove_all(path, error);
-    }
-    std::string text() const { return path.string(); }
-};
 
 void saved(Driver& driver) {
     REQUIRE(driver.session().flush());
@@ -49,10 +33,10 @@ void drop_file(Driver& driver, const fs::path& path) {
 } // namespace
 
 TEST_CASE("The first start opens the demonstration, and later ones what was open last") {
-    Folder folder;
+    const ScratchFolder folder;
     Stops set;
     {
-        Driver driver(phone, folder.text());
+        Driver driver(phone, folder.path());
         CHECK(driver.session().first_start());
         CHECK(driver.session().job().name == demo_job().name);
         driver.tap("head/6");
@@ -65,7 +49,7 @@ TEST_CASE("The first start opens the demonstration, and later ones what was open
         driver.tap("units/inch");
         driver.tap("text/130");
     }
-    Driver driver(phone, folder.text());
+    Driver driver(phone, folder.path());
     CHECK_FALSE(driver.session().first_start());
     CHECK(driver.stops(6) == set);
     CHECK(driver.session().looks().theme == ThemeChoice::dark);
@@ -76,8 +60,8 @@ TEST_CASE("The first start opens the demonstration, and later ones what was open
 }
 
 TEST_CASE("A job is duplicated, renamed by typing, found by typing, deleted and brought back") {
-    Folder folder;
-    Driver driver(desktop, folder.text());
+    const ScratchFolder folder;
+    Driver driver(desktop, folder.path());
     driver.tap("place/jobs");
     const JobId first = driver.session().current();
     driver.tap(row_name(first));
@@ -111,8 +95,8 @@ TEST_CASE("A job is duplicated, renamed by typing, found by typing, deleted and 
 }
 
 TEST_CASE("A new job takes heads and is the one that is open") {
-    Folder folder;
-    Driver driver(desktop, folder.text());
+    const ScratchFolder folder;
+    Driver driver(desktop, folder.path());
     driver.tap("place/jobs");
     driver.tap("new-job");
     CHECK(driver.program().state().place == Place::press);
@@ -127,8 +111,8 @@ TEST_CASE("A new job takes heads and is the one that is open") {
 }
 
 TEST_CASE("An exported job reads back as the same job, and a dropped file is opened") {
-    Folder folder;
-    Driver driver(desktop, folder.text());
+    const ScratchFolder folder;
+    Driver driver(desktop, folder.path());
     driver.tap("set-every-stop");
     driver.tap("place/jobs");
     const JobId id = driver.session().current();
@@ -136,7 +120,7 @@ TEST_CASE("An exported job reads back as the same job, and a dropped file is ope
     driver.tap(row_name(id) + "/export");
     REQUIRE(driver.has("notice"));
     fs::path written;
-    for (const fs::directory_entry& entry : fs::directory_iterator(folder.path / "exports")) written = entry.path();
+    for (const fs::directory_entry& entry : fs::directory_iterator(folder.file("exports"))) written = entry.path();
     std::ifstream file(written, std::ios::binary);
     const std::string text((std::istreambuf_iterator<char>(file)), std::istreambuf_iterator<char>());
     const ReadJob read = read_job(text);
@@ -148,38 +132,38 @@ TEST_CASE("An exported job reads back as the same job, and a dropped file is ope
 }
 
 TEST_CASE("A file that can't be read changes nothing and says what is wrong") {
-    Folder folder;
-    Driver driver(desktop, folder.text());
+    const ScratchFolder folder;
+    Driver driver(desktop, folder.path());
     const Job before = driver.session().job();
-    std::ofstream(folder.path / "broken.json") << R"({"carriageway_job": 1, "name": 7})";
-    drop_file(driver, folder.path / "broken.json");
+    std::ofstream(folder.file("broken.json")) << R"({"carriageway_job": 1, "name": 7})";
+    drop_file(driver, folder.file("broken.json"));
     REQUIRE(driver.has("notice"));
     CHECK(driver.find("notice").label.find("broken.json") != std::string::npos);
     CHECK(driver.session().job() == before);
     CHECK(driver.session().rows().size() == 1);
-    drop_file(driver, folder.path / "not-there.json");
+    drop_file(driver, folder.file("not-there.json"));
     CHECK(driver.find("notice").label.find("not-there.json") != std::string::npos);
     CHECK(driver.session().job() == before);
 }
 
 TEST_CASE("A library that can't be used is left alone, said, and the work goes on") {
-    Folder folder;
-    std::ofstream(folder.path / "library.db") << std::string(4096, 'x');
-    Driver driver(phone, folder.text());
+    const ScratchFolder folder;
+    std::ofstream(folder.file("library.db")) << std::string(4096, 'x');
+    Driver driver(phone, folder.path());
     CHECK(driver.session().save_state() == SaveState::not_kept);
     CHECK_FALSE(driver.session().trouble().empty());
     CHECK(driver.session().job().name == demo_job().name);
     driver.tap("head/6");
     driver.tap("finding/6/0/fix");
     CHECK(driver.head(6).fit);
-    std::ifstream file(folder.path / "library.db", std::ios::binary);
+    std::ifstream file(folder.file("library.db"), std::ios::binary);
     const std::string bytes((std::istreambuf_iterator<char>(file)), std::istreambuf_iterator<char>());
     CHECK(bytes == std::string(4096, 'x'));
 }
 
 TEST_CASE("The name of a colour is typed in the head's own panel") {
-    Folder folder;
-    Driver driver(desktop, folder.text());
+    const ScratchFolder folder;
+    Driver driver(desktop, folder.path());
     driver.tap("head/9");
     driver.tap("section/head");
     driver.tap("head/rename");
@@ -194,8 +178,8 @@ TEST_CASE("The name of a colour is typed in the head's own panel") {
 }
 
 TEST_CASE("A press is kept in the library and used in another job, as one edit") {
-    Folder folder;
-    Driver driver(desktop, folder.text());
+    const ScratchFolder folder;
+    Driver driver(desktop, folder.path());
     driver.tap("section/press");
     driver.tap("press/sensors.bar_length_mm");
     driver.type("75");

@@ -1,28 +1,17 @@
 // The share sheet: what it offers, what it hands out, and that nothing below it can be touched.
-#include <filesystem>
 #include <fstream>
 #include <iterator>
 
 #include <catch2/catch_test_macros.hpp>
-#include <unistd.h>
 
 #include "app/records/exchange.h"
 #include "app/records/job_link.h"
 #include "tests/app/driver.h"
+#include "tests/scratch_folder.h"
 
 using namespace carriageway;
-namespace fs = std::filesystem;
 
 namespace {
-
-struct Folder {
-    fs::path path = fs::temp_directory_path() / ("carriageway-share-" + std::to_string(::getpid()));
-    Folder() { fs::create_directories(path); }
-    ~Folder() {
-        std::error_code error;
-        fs::remove_all(path, error);
-    }
-};
 
 const std::string base = "https://example.org/carriageway/#";
 
@@ -65,8 +54,8 @@ TEST_CASE("Without a place for links or files nothing is offered that can't be d
 TEST_CASE("The sheet hands out the job as a link and as a file, at phone and desktop size") {
     for (const WindowSize& size : {small_phone, phone, desktop})
         for (const Language language : {Language::english, Language::spanish}) {
-            Folder folder;
-            Driver driver(size, folder.path.string(), language);
+            const ScratchFolder folder;
+            Driver driver(size, folder.path(), language);
             driver.as_in_a_browser();
             driver.tap("set-every-stop");
             share(driver);
@@ -155,8 +144,8 @@ TEST_CASE("By keys alone: open, go round, copy, close, and on from where one was
 }
 
 TEST_CASE("A job of the list is shared without opening it") {
-    Folder folder;
-    Driver driver(phone, folder.path.string());
+    const ScratchFolder folder;
+    Driver driver(phone, folder.path());
     driver.as_in_a_browser();
     driver.tap("place/jobs");
     CHECK(driver.has("pick-file"));
@@ -243,8 +232,8 @@ TEST_CASE("A job too large for a link is offered as a file alone") {
 }
 
 TEST_CASE("A window that can only hand out files offers only that") {
-    Folder folder;
-    Driver driver(desktop, folder.path.string());
+    const ScratchFolder folder;
+    Driver driver(desktop, folder.path());
     Abilities abilities;
     abilities.give_file = true;
     driver.window().can_do(abilities);

@@ -1,32 +1,14 @@
 // A job that comes by a link: shown, worked on, kept or left, and never stored behind anyone's back.
-#include <filesystem>
 
 #include <catch2/catch_test_macros.hpp>
-#include <unistd.h>
 
 #include "app/records/job_link.h"
 #include "tests/app/driver.h"
+#include "tests/scratch_folder.h"
 
 using namespace carriageway;
-namespace fs = std::filesystem;
 
 namespace {
-
-/// A folder that goes away with the test.
-struct Folder {
-    fs::path path;
-    Folder() {
-        static int count = 0;
-        path = fs::temp_directory_path() /
-               ("carriageway-visit-" + std::to_string(::getpid()) + "-" + std::to_string(++count));
-        fs::create_directories(path);
-    }
-    ~Folder() {
-        std::error_code error;
-        fs::remove_all(path, error);
-    }
-    std::string text() const { return path.string(); }
-};
 
 /// The demonstration under another name, so that it is told from the library's own.
 Job sent_job(const std::string& name = "Harbour fair tote") {
@@ -49,10 +31,10 @@ std::string text_of(Word key) { return std::string(word(Language::english, key))
 } // namespace
 
 TEST_CASE("A link's job is shown, worked on and undone, and nothing of it is stored") {
-    Folder folder;
+    const ScratchFolder folder;
     const Job sent = sent_job();
     {
-        Driver driver(phone, folder.text());
+        Driver driver(phone, folder.path());
         const JobId before = driver.session().current();
         driver.open_link(link_to(sent));
         CHECK(driver.session().visiting());
@@ -74,17 +56,17 @@ TEST_CASE("A link's job is shown, worked on and undone, and nothing of it is sto
         CHECK(driver.session().rows().front().id == before);
         CHECK(taken(driver) == 0);
     }
-    Driver driver(phone, folder.text());
+    Driver driver(phone, folder.path());
     CHECK(driver.session().rows().size() == 1);
     CHECK(driver.session().job() == demo_job());
     CHECK_FALSE(driver.has("visit"));
 }
 
 TEST_CASE("A link's job that is kept is in the library as it was worked on, undo included") {
-    Folder folder;
+    const ScratchFolder folder;
     Stops set;
     {
-        Driver driver(small_phone, folder.text());
+        Driver driver(small_phone, folder.path());
         driver.open_link("#" + job_link_fragment(sent_job()));
         driver.tap("head/6");
         driver.tap("finding/6/0/fix");
@@ -101,14 +83,14 @@ TEST_CASE("A link's job that is kept is in the library as it was worked on, undo
         driver.tap("redo");
         REQUIRE(driver.session().flush());
     }
-    Driver driver(small_phone, folder.text());
+    Driver driver(small_phone, folder.path());
     CHECK(driver.session().job().name == "Harbour fair tote");
     CHECK(driver.stops(6) == set);
 }
 
 TEST_CASE("A visit that is left leads back to what was open, and can be gone back to with its edits") {
-    Folder folder;
-    Driver driver(desktop, folder.text());
+    const ScratchFolder folder;
+    Driver driver(desktop, folder.path());
     driver.tap("head/6");
     driver.tap("finding/6/0/fix");
     const Job own = driver.session().job();
@@ -138,8 +120,8 @@ TEST_CASE("A visit that is left leads back to what was open, and can be gone bac
 }
 
 TEST_CASE("Opening something else while visiting says so and keeps the way back, after the notice too") {
-    Folder folder;
-    Driver driver(phone, folder.text());
+    const ScratchFolder folder;
+    Driver driver(phone, folder.path());
     const JobId own = driver.session().current();
     driver.open_link(link_to(sent_job()));
     driver.tap("set-every-stop");
@@ -193,8 +175,8 @@ TEST_CASE("A second link puts the first aside, and the same one again changes no
 
 TEST_CASE("A link that can't be read changes nothing and says what to do, in both languages") {
     for (const Language language : {Language::english, Language::spanish}) {
-        Folder folder;
-        Driver driver(small_phone, folder.text(), language);
+        const ScratchFolder folder;
+        Driver driver(small_phone, folder.path(), language);
         const JobId own = driver.session().current();
         std::string link = link_to(sent_job());
         link.resize(link.size() / 2);
@@ -230,8 +212,8 @@ TEST_CASE("A link may arrive before the first frame") {
 }
 
 TEST_CASE("A job without a name gets one when it is kept") {
-    Folder folder;
-    Driver driver(phone, folder.text());
+    const ScratchFolder folder;
+    Driver driver(phone, folder.path());
     driver.open_link(link_to(sent_job("")));
     CHECK(driver.session().visiting());
     driver.tap("visit/keep");
@@ -240,8 +222,8 @@ TEST_CASE("A job without a name gets one when it is kept") {
 }
 
 TEST_CASE("Leaving leads to a job even when the one from before is gone") {
-    Folder folder;
-    Driver driver(phone, folder.text());
+    const ScratchFolder folder;
+    Driver driver(phone, folder.path());
     driver.open_link(link_to(sent_job()));
     const JobId own = driver.session().rows().front().id;
     REQUIRE(driver.session().remove(own));

@@ -11,7 +11,7 @@
 #include "app/records/exchange.h"
 #include "app/records/file_bytes.h"
 #include "app/records/text_table.h"
-#include "tests/records/scratch_folder.h"
+#include "tests/scratch_folder.h"
 
 using namespace carriageway;
 namespace fs = std::filesystem;

@@ -10,7 +10,7 @@
 #include "app/records/command_line.h"
 #include "app/records/exchange.h"
 #include "core/assess.h"
-#include "tests/records/scratch_folder.h"
+#include "tests/scratch_folder.h"
 
 using namespace carriageway;
 namespace fs = std::filesystem;

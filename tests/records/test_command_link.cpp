@@ -9,7 +9,7 @@
 
 #include "app/records/command_line.h"
 #include "app/records/job_link.h"
-#include "tests/records/scratch_folder.h"
+#include "tests/scratch_folder.h"
 
 using namespace carriageway;
 namespace fs = std::filesystem;

@@ -6,8 +6,8 @@
 #include <catch2/catch_test_macros.hpp>
 
 #include "app/records/library.h"
-#include "tests/records/scratch_folder.h"
 #include "tests/records/stored_samples.h"
+#include "tests/scratch_folder.h"
 
 using namespace carriageway;
 

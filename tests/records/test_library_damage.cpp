@@ -12,8 +12,8 @@
 #include <SQLiteCpp/SQLiteCpp.h>
 
 #include "app/records/library.h"
-#include "tests/records/scratch_folder.h"
 #include "tests/records/stored_samples.h"
+#include "tests/scratch_folder.h"
 
 using namespace carriageway;
 using Kind = LibraryFault::Kind;

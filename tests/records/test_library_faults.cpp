@@ -8,7 +8,7 @@
 #include "app/records/library.h"
 #include "app/records/library_text.h"
 #include "tests/records/other_process.h"
-#include "tests/records/scratch_folder.h"
+#include "tests/scratch_folder.h"
 
 using namespace carriageway;
 using Kind = LibraryFault::Kind;

@@ -10,8 +10,8 @@
 #include "app/records/library.h"
 #include "app/records/writer.h"
 #include "tests/records/full_disk.h"
-#include "tests/records/scratch_folder.h"
 #include "tests/records/stored_samples.h"
+#include "tests/scratch_folder.h"
 
 using namespace carriageway;
 using namespace std::chrono_literals;

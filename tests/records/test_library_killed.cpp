@@ -9,8 +9,8 @@
 
 #include "app/records/library.h"
 #include "tests/records/other_process.h"
-#include "tests/records/scratch_folder.h"
 #include "tests/records/stored_samples.h"
+#include "tests/scratch_folder.h"
 
 using namespace carriageway;
 

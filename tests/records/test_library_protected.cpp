@@ -12,8 +12,8 @@
 #include "app/records/schema.h"
 #include "app/records/writer.h"
 #include "tests/records/other_process.h"
-#include "tests/records/scratch_folder.h"
 #include "tests/records/stored_samples.h"
+#include "tests/scratch_folder.h"
 
 using namespace carriageway;
 using Kind = LibraryFault::Kind;
@@ -60,6 +60,19 @@ int reads_only(const std::string& folder, JobId id, const std::string& name) {
     return copy || copy.fault().kind != Kind::read_only ? 6 : 0;
 }
 
+// The same in a write-protected folder, with a place for copies, which must be gone again.
+void check_read_protected(const ScratchFolder& folder, JobId id, const std::string& name) {
+    const ScratchFolder temporary;
+    fs::permissions(temporary.path(), fs::perms(0777));
+    protect(folder.path(), 0555, 0444);
+    CHECK(as_nobody([&] {
+              ::setenv("TMPDIR", temporary.path().c_str(), 1);
+              return reads_only(folder.path(), id, name);
+          }) == 0);
+    CHECK(files_in(temporary.path()) == 0);
+    protect(folder.path(), 0755, 0644);
+}
+
 } // namespace
 
 TEST_CASE("a write-protected file in a folder that isn't can be read", "[library][faults]") {
@@ -84,15 +97,7 @@ TEST_CASE("what stands in the log is read from a write-protected folder too",
     if (!shared_index) fs::remove(folder.file("library.db-shm"));
     const std::string file = bytes_of(folder.file("library.db"));
     const std::string log = bytes_of(folder.file("library.db-wal"));
-    const ScratchFolder temporary; // where copies are made and must be gone again
-    fs::permissions(temporary.path(), fs::perms(0777));
-    protect(folder.path(), 0555, 0444);
-    CHECK(as_nobody([&] {
-              ::setenv("TMPDIR", temporary.path().c_str(), 1);
-              return reads_only(folder.path(), id, "After");
-          }) == 0);
-    CHECK(files_in(temporary.path()) == 0);
-    protect(folder.path(), 0755, 0644);
+    check_read_protected(folder, id, "After");
     CHECK(bytes_of(folder.file("library.db")) == file);
     CHECK(bytes_of(folder.file("library.db-wal")) == log);
     LibraryResult<Library> library = Library::open(folder.path());
@@ -124,15 +129,7 @@ TEST_CASE("what was left half done is not read from a write-protected folder",
     REQUIRE(fs::file_size(folder.file("library.db-journal")) > 0);
     const std::string file = bytes_of(folder.file("library.db"));
     REQUIRE(file.find("Half done") != std::string::npos);
-    const ScratchFolder temporary;
-    fs::permissions(temporary.path(), fs::perms(0777));
-    protect(folder.path(), 0555, 0444);
-    CHECK(as_nobody([&] {
-              ::setenv("TMPDIR", temporary.path().c_str(), 1);
-              return reads_only(folder.path(), id, "Whole");
-          }) == 0);
-    CHECK(files_in(temporary.path()) == 0);
-    protect(folder.path(), 0755, 0644);
+    check_read_protected(folder, id, "Whole");
     CHECK(bytes_of(folder.file("library.db")) == file);
     LibraryResult<Library> library = Library::open(folder.path());
     REQUIRE(library);

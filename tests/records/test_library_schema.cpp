@@ -14,8 +14,8 @@
 #include "app/records/data_folder.h"
 #include "app/records/library.h"
 #include "app/records/schema.h"
-#include "tests/records/scratch_folder.h"
 #include "tests/records/stored_samples.h"
+#include "tests/scratch_folder.h"
 
 using namespace carriageway;
 

@@ -8,8 +8,8 @@
 
 #include "app/records/library.h"
 #include "app/records/word_search.h"
-#include "tests/records/scratch_folder.h"
 #include "tests/records/stored_samples.h"
+#include "tests/scratch_folder.h"
 
 using namespace carriageway;
 

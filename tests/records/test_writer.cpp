@@ -14,7 +14,7 @@
 
 #include "app/records/writer.h"
 #include "core/edit.h"
-#include "tests/records/scratch_folder.h"
+#include "tests/scratch_folder.h"
 
 using namespace carriageway;
 using namespace std::chrono_literals;

@@ -2,16 +2,13 @@
 // things with their verdicts and values, and the demonstration can be put right by role and name.
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
-import { after, before, test } from "node:test";
+import { test } from "node:test";
 import { createRequire } from "node:module";
-import { Driver, launch } from "./driver.mjs";
-import { serve } from "./site.mjs";
+import { inBrowser } from "./driver.mjs";
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
-let browser, site;
-before(async () => { browser = await launch(); site = await serve(); });
-after(async () => { await browser.close(); await site.close(); });
+const stage = inBrowser();
 
 const spoken = thing => thing.label + (thing.value ? `: ${thing.value}` : "");
 
@@ -76,7 +73,7 @@ async function axe(driver, moment) {
 }
 
 test("the demonstration is put right by role and name alone", async () => {
-  const driver = await Driver.open(browser, site.address, "phone", { locale: "en-GB" });
+  const driver = await stage.open("phone", { locale: "en-GB" });
   await driver.page.addScriptTag({ content: "" }).catch(() => {});
   const mirror = driver.page.locator("#mirror");
   const press = async (role, name) => {
@@ -113,7 +110,7 @@ test("the demonstration is put right by role and name alone", async () => {
 });
 
 test("Tab walks through the mirror in order, and the ring shows where", async () => {
-  const driver = await Driver.open(browser, site.address, "desktop");
+  const driver = await stage.open("desktop");
   const order = (await driver.page.evaluate(() => [...document.querySelectorAll("#mirror button, #mirror input")]
     .filter(each => each.tabIndex >= 0).map(each => each.dataset.name ?? each.closest("[data-name]")?.dataset.name)));
   const walked = [];

@@ -3,7 +3,9 @@
 import assert from "node:assert/strict";
 import { mkdirSync } from "node:fs";
 import { join } from "node:path";
+import { after, before } from "node:test";
 import { chromium } from "playwright-core";
+import { serve } from "./site.mjs";
 
 const ARGUMENTS = ["--no-sandbox", "--use-gl=angle", "--use-angle=swiftshader", "--enable-unsafe-swiftshader",
   "--disable-background-networking", "--disable-component-update", "--disable-sync", "--no-first-run", "--disable-quic"];
@@ -22,6 +24,17 @@ const options = { executablePath: process.env.CARRIAGEWAY_CHROMIUM ?? "/usr/bin/
 export const launch = () => chromium.launch(options);
 // With a profile of its own, which lasts beyond the browser.
 export const launchIn = (folder, device) => chromium.launchPersistentContext(folder, { ...options, ...DEVICES[device] });
+
+// A browser and a served site for the tests of one file: {browser, site, open(device, more)}.
+export function inBrowser() {
+  const stage = { open: (device, more) => Driver.open(stage.browser, stage.site.address, device, more) };
+  before(async () => Object.assign(stage, { browser: await launch(), site: await serve() }));
+  after(async () => {
+    await stage.browser.close();
+    await stage.site.close();
+  });
+  return stage;
+}
 
 export const pause = ms => new Promise(resolve => setTimeout(resolve, ms));
 

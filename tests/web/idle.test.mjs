@@ -1,15 +1,12 @@
 // A page left alone draws nothing; a lost graphics context comes back by itself.
 import assert from "node:assert/strict";
-import { after, before, test } from "node:test";
-import { Driver, launch, pause, until } from "./driver.mjs";
-import { serve } from "./site.mjs";
+import { test } from "node:test";
+import { inBrowser, pause, until } from "./driver.mjs";
 
-let browser, site;
-before(async () => { browser = await launch(); site = await serve(); });
-after(async () => { await browser.close(); await site.close(); });
+const stage = inBrowser();
 
 test("ten seconds untouched draw no frame", async () => {
-  const driver = await Driver.open(browser, site.address, "phone");
+  const driver = await stage.open("phone");
   await driver.saved(); // the first start stores the demonstration
   await driver.settle();
   const before = await driver.frames();
@@ -19,7 +16,7 @@ test("ten seconds untouched draw no frame", async () => {
 });
 
 test("a lost context is restored with the same picture", async () => {
-  const driver = await Driver.open(browser, site.address, "phone");
+  const driver = await stage.open("phone");
   await driver.tap("head/5");
   await driver.settle();
   const before = await driver.page.screenshot();

@@ -1,12 +1,9 @@
 // Every place at every size, in both languages and themes: nothing overflows, targets are large.
 import assert from "node:assert/strict";
-import { after, before, describe, test } from "node:test";
-import { Driver, launch } from "./driver.mjs";
-import { serve } from "./site.mjs";
+import { describe, test } from "node:test";
+import { inBrowser } from "./driver.mjs";
 
-let browser, site;
-before(async () => { browser = await launch(); site = await serve(); });
-after(async () => { await browser.close(); await site.close(); });
+const stage = inBrowser();
 
 async function check(driver, where) {
   const page = await driver.page.evaluate(() => ({
@@ -29,7 +26,7 @@ for (const device of ["small", "phone", "landscape", "tablet", "desktop"])
   for (const [locale, scheme] of [["en-GB", "light"], ["es-MX", "dark"]])
     describe(device, () => {
       test(`${locale}, ${scheme}`, async () => {
-        const driver = await Driver.open(browser, site.address, device, { locale, colorScheme: scheme });
+        const driver = await stage.open(device, { locale, colorScheme: scheme });
         const name = `${device}-${locale.slice(0, 2)}-${scheme}`;
         await check(driver, "the press");
         await driver.picture(`${name}-press`);
@@ -50,7 +47,7 @@ for (const device of ["small", "phone", "landscape", "tablet", "desktop"])
     });
 
 test("a turned phone keeps what is being done", async () => {
-  const driver = await Driver.open(browser, site.address, "phone");
+  const driver = await stage.open("phone");
   await driver.tap("head/5");
   const { width, height } = driver.page.viewportSize();
   await driver.page.setViewportSize({ width: height, height: width });

@@ -1,16 +1,13 @@
 // A job travels in a link: shown on one device, opened on another, kept only when the person says so.
 import assert from "node:assert/strict";
-import { after, before, test } from "node:test";
-import { Driver, launch, until } from "./driver.mjs";
-import { serve } from "./site.mjs";
+import { test } from "node:test";
+import { Driver, inBrowser, until } from "./driver.mjs";
 
-let browser, site;
-before(async () => { browser = await launch(); site = await serve(); });
-after(async () => { await browser.close(); await site.close(); });
+const stage = inBrowser();
 
 // The link that the share sheet copies.
 async function copied(driver) {
-  await driver.page.context().grantPermissions(["clipboard-read", "clipboard-write"], { origin: new URL(site.address).origin });
+  await driver.page.context().grantPermissions(["clipboard-read", "clipboard-write"], { origin: new URL(stage.site.address).origin });
   await driver.act("place/jobs");
   const job = (await driver.things()).find(each => each.role === "list_item" && each.chosen);
   await driver.act(job.name);
@@ -23,15 +20,15 @@ async function copied(driver) {
 
 for (const device of ["phone", "desktop"])
   test(`a link's round trip, ${device}`, async () => {
-    const first = await Driver.open(browser, site.address, device);
+    const first = await stage.open(device);
     await first.act("head/6");
     await first.act("finding/6/0/fix");
     const stop = await first.value("stop/number");
     const link = await copied(first);
-    assert.ok(link.startsWith(`${site.address}#job=1.`), link.slice(0, 80));
+    assert.ok(link.startsWith(`${stage.site.address}#job=1.`), link.slice(0, 80));
     await first.close();
 
-    const second = await Driver.open(browser, link, device);
+    const second = await Driver.open(stage.browser, link, device);
     assert.match(JSON.stringify(await second.things()), /Not kept/i);
     await second.picture(`visit-${device}`);
     await second.act("head/6");
@@ -55,7 +52,7 @@ for (const device of ["phone", "desktop"])
   });
 
 test("a link that is cut off is refused with a reason, and nothing is lost", async () => {
-  const driver = await Driver.open(browser, `${site.address}#job=1.AAAA`, "phone");
+  const driver = await Driver.open(stage.browser, `${stage.site.address}#job=1.AAAA`, "phone");
   assert.ok((await driver.need("notice")).label.length > 20);
   assert.match((await driver.need("title")).label, /regatta/);
   await driver.close();
@@ -63,7 +60,7 @@ test("a link that is cut off is refused with a reason, and nothing is lost", asy
 
 test("a job file is picked, dropped and taken out again", async () => {
   const { readFileSync } = await import("node:fs");
-  const driver = await Driver.open(browser, site.address, "desktop", { acceptDownloads: true });
+  const driver = await stage.open("desktop", { acceptDownloads: true });
   const demo = JSON.parse(readFileSync(process.env.CARRIAGEWAY_DEMO, "utf8"));
   demo.name = "From a file";
   await driver.act("place/jobs");

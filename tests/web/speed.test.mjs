@@ -1,17 +1,14 @@
 // Times under a CPU four times slower, printed and not judged: they depend on the machine.
 import assert from "node:assert/strict";
-import { after, before, test } from "node:test";
-import { DEVICES, Driver, launch, until } from "./driver.mjs";
-import { serve } from "./site.mjs";
+import { test } from "node:test";
+import { DEVICES, Driver, inBrowser, until } from "./driver.mjs";
 
-let browser, site;
-before(async () => { browser = await launch(); site = await serve(); });
-after(async () => { await browser.close(); await site.close(); });
+const stage = inBrowser();
 
 const percentile = (values, share) => [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(share * values.length))];
 
 test("first interactive frame, and frames while a stop is dragged", async context => {
-  const page = await (await browser.newContext({ ...DEVICES.phone, locale: "en-GB" })).newPage();
+  const page = await (await stage.browser.newContext({ ...DEVICES.phone, locale: "en-GB" })).newPage();
   // How long each animation frame's work takes, and how far apart frames are.
   await page.addInitScript(() => {
     window.work = [];
@@ -27,7 +24,7 @@ test("first interactive frame, and frames while a stop is dragged", async contex
   const session = await page.context().newCDPSession(page);
   await session.send("Emulation.setCPUThrottlingRate", { rate: 4 });
   const driver = new Driver(page, "phone");
-  await page.goto(site.address);
+  await page.goto(stage.site.address);
   const first = await until("the first frame", () => page.evaluate(() => window.carriageway?.frames() > 0 && Math.max(...window.starts.slice(-1))), 90);
   context.diagnostic(`navigation to first interactive frame, CPU 4 times slower: ${Math.round(first)} ms`);
   await driver.settle();

@@ -1,15 +1,12 @@
 // What is kept, and what is said when it can't be.
 import assert from "node:assert/strict";
-import { after, before, test } from "node:test";
-import { Driver, launch, until } from "./driver.mjs";
-import { serve } from "./site.mjs";
+import { test } from "node:test";
+import { Driver, inBrowser, until } from "./driver.mjs";
 
-let browser, site;
-before(async () => { browser = await launch(); site = await serve(); });
-after(async () => { await browser.close(); await site.close(); });
+const stage = inBrowser();
 
 test("a reload keeps every edit", async () => {
-  const driver = await Driver.open(browser, site.address, "phone");
+  const driver = await stage.open("phone");
   await driver.act("set-every-stop");
   await driver.act("head/8");
   for (let i = 0; i < 5; ++i) await driver.act("stop/more");
@@ -23,10 +20,10 @@ test("a reload keeps every edit", async () => {
 });
 
 test("storage that is denied is said, and a job can still be saved as a file", async () => {
-  const context = await browser.newContext({ locale: "en-GB" });
+  const context = await stage.browser.newContext({ locale: "en-GB" });
   await context.addInitScript(() => Object.defineProperty(window, "indexedDB", { get() { throw new DOMException("denied", "SecurityError"); } }));
   const driver = new Driver(await context.newPage(), "desktop");
-  await driver.go(site.address);
+  await driver.go(stage.site.address);
   await driver.act("set-every-stop");
   await driver.act("place/jobs");
   assert.match(JSON.stringify(await driver.things()), /keep nothing/);
@@ -34,7 +31,7 @@ test("storage that is denied is said, and a job can still be saved as a file", a
 });
 
 test("a full store is said; what follows is kept again when there is room", async () => {
-  const driver = await Driver.open(browser, site.address, "desktop");
+  const driver = await stage.open("desktop");
   await driver.act("set-every-stop");
   await driver.saved();
   // The store's own put fails as it does when there is no room.

@@ -1,12 +1,9 @@
 // Two tabs on one library: one writes, the other looks, and can take over.
 import assert from "node:assert/strict";
-import { after, before, test } from "node:test";
-import { Driver, launch, until } from "./driver.mjs";
-import { serve } from "./site.mjs";
+import { test } from "node:test";
+import { Driver, inBrowser, until } from "./driver.mjs";
 
-let browser, site;
-before(async () => { browser = await launch(); site = await serve(); });
-after(async () => { await browser.close(); await site.close(); });
+const stage = inBrowser();
 
 const second = async (first, address) => {
   const driver = new Driver(await first.page.context().newPage(), "desktop");
@@ -15,10 +12,10 @@ const second = async (first, address) => {
 };
 
 test("the second tab is told, looks, takes over; the first turns to looking", async () => {
-  const first = await Driver.open(browser, site.address, "desktop");
+  const first = await stage.open("desktop");
   await first.act("set-every-stop");
   await first.saved();
-  const other = await second(first, site.address);
+  const other = await second(first, stage.site.address);
   assert.match((await other.need("notice")).label, /another tab/);
   await other.picture("second-tab");
   // Looking changes nothing.
@@ -52,10 +49,10 @@ test("the second tab is told, looks, takes over; the first turns to looking", as
 });
 
 test("a tab that doesn't answer loses the library all the same", async () => {
-  const first = await Driver.open(browser, site.address, "desktop");
+  const first = await stage.open("desktop");
   await first.act("set-every-stop");
   await first.saved();
-  const other = await second(first, site.address);
+  const other = await second(first, stage.site.address);
   // Deaf to the question, as a tab is that the system has put to sleep.
   await first.page.evaluate(() => { setTimeout(() => { const end = performance.now() + 9000; while (performance.now() < end); }, 0); });
   const loaded = other.page.waitForEvent("load", { timeout: 20000 });

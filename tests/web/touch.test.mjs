@@ -1,20 +1,17 @@
 // Fingers: drag a stop and read the new coverage, pinch from press to head, long press, fling, taps
 // at a low frame rate.
 import assert from "node:assert/strict";
-import { after, before, describe, test } from "node:test";
-import { Driver, launch, pause } from "./driver.mjs";
-import { serve } from "./site.mjs";
+import { describe, test } from "node:test";
+import { Driver, inBrowser, pause } from "./driver.mjs";
 
-let browser, site;
-before(async () => { browser = await launch(); site = await serve(); });
-after(async () => { await browser.close(); await site.close(); });
+const stage = inBrowser();
 
 const covered = thing => Number(/([\d.]+) %/.exec(thing.value)[1]);
 
 for (const device of ["small", "phone", "landscape", "tablet"]) {
   describe(device, () => {
     test("a stop is dragged, and the coverage follows the finger", async () => {
-      const driver = await Driver.open(browser, site.address, device);
+      const driver = await stage.open(device);
       await driver.tap("head/5");
       const before = await driver.need("head/5");
       const stop = await driver.need("head/5/machine-stop");
@@ -41,7 +38,7 @@ for (const device of ["small", "phone", "landscape", "tablet"]) {
 }
 
 test("two fingers zoom the drawing about themselves", async () => {
-  const driver = await Driver.open(browser, site.address, "phone");
+  const driver = await stage.open("phone");
   const { x, y } = await driver.middle("head/5");
   const size = async () => { const [x0, , x1] = (await driver.need("head/5")).box; return x1 - x0; };
   const small = await size();
@@ -61,7 +58,7 @@ test("two fingers zoom the drawing about themselves", async () => {
 });
 
 test("two fingers move the drawing", async () => {
-  const driver = await Driver.open(browser, site.address, "phone");
+  const driver = await stage.open("phone");
   const before = (await driver.need("head/5")).box;
   const { x, y } = await driver.middle("head/5");
   await driver.touch([Driver.path([x - 40, y - 60], [x - 100, y - 140]), Driver.path([x + 40, y - 60], [x - 20, y - 140])]);
@@ -72,7 +69,7 @@ test("two fingers move the drawing", async () => {
 });
 
 test("a long press explains and does nothing else", async () => {
-  const driver = await Driver.open(browser, site.address, "phone");
+  const driver = await stage.open("phone");
   const { x, y } = await driver.middle("head/6");
   await driver.touch([[[x, y], [x, y]]], { lift: false });
   await pause(800);
@@ -84,7 +81,7 @@ test("a long press explains and does nothing else", async () => {
 });
 
 test("a list runs on after a fling, and a touch stops it", async () => {
-  const driver = await Driver.open(browser, site.address, "small");
+  const driver = await stage.open("small");
   await driver.tap("place/jobs");
   const top = async () => (await driver.need("search")).box[1];
   const start = await top();
@@ -97,7 +94,7 @@ test("a list runs on after a fling, and a touch stops it", async () => {
 });
 
 test("no tap is lost while frames are slow", async () => {
-  const driver = await Driver.open(browser, site.address, "phone");
+  const driver = await stage.open("phone");
   const session = await driver.page.context().newCDPSession(driver.page);
   await driver.tap("head/5");
   const number = async () => Number(/[\d.]+/.exec(await driver.value("stop/number"))[0]);
@@ -112,7 +109,7 @@ test("no tap is lost while frames are slow", async () => {
 });
 
 test("mouse and wheel work too", async () => {
-  const driver = await Driver.open(browser, site.address, "desktop");
+  const driver = await stage.open("desktop");
   await driver.tap("head/5");
   const before = await driver.value("head/5/machine-stop");
   const { x, y } = await driver.middle("head/5/machine-stop");

@@ -1,15 +1,12 @@
 // Numbers by the program's own pad, names by the phone's keyboard: composition, autocorrect, paste.
 import assert from "node:assert/strict";
-import { after, before, test } from "node:test";
-import { Driver, launch, until } from "./driver.mjs";
-import { serve } from "./site.mjs";
+import { test } from "node:test";
+import { inBrowser, until } from "./driver.mjs";
 
-let browser, site;
-before(async () => { browser = await launch(); site = await serve(); });
-after(async () => { await browser.close(); await site.close(); });
+const stage = inBrowser();
 
 test("a fraction of an inch is typed", async () => {
-  const driver = await Driver.open(browser, site.address, "phone");
+  const driver = await stage.open("phone");
   await driver.tap("head/5");
   await driver.tap("stop/number");
   await driver.pad("28 1/2in");
@@ -22,7 +19,7 @@ test("a fraction of an inch is typed", async () => {
 
 // The text field for the colour of head 5, open and with the focus; answers its input element.
 async function colourField(device) {
-  const driver = await Driver.open(browser, site.address, device);
+  const driver = await stage.open(device);
   await driver.tap("head/5");
   const section = await driver.thing("head/rename");
   if (!section) await driver.tap("section/head");

@@ -1,4 +1,4 @@
-#include "tests/records/scratch_folder.h"
+#include "tests/scratch_folder.h"
 
 #include <fstream>
 #include <iterator>
