@@ -102,6 +102,10 @@ failures() {
     ' "$1"
 }
 
+# tap_count TAP WORD: how many tests had this outcome, pass or fail. Fails where the runner did not
+# get to its end.
+tap_count() { grep -E "^# $2 " "$1" | tail -n 1 | grep -o '[0-9]*$'; }
+
 # configure_and_build FOLDER OPTION...
 configure_and_build() {
     local folder=$1

@@ -29,8 +29,6 @@ public:
     void tell_owed(const DrawingList& list) { if (owed_) tell(list); }
     /// When they are due (s from now); below 0: there are none.
     double owed_in() const;
-    /// What the window itself still has to do: events that wait, things to be told.
-    bool busy() const { return owed_ || input_.waiting(); }
     /// The page has reported something that no turn has taken in yet.
     bool input_waits() const { return input_.waiting(); }
 
