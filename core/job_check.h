@@ -25,6 +25,11 @@ std::optional<JobFault> head_fault(const Head& head);
 /// own limits.
 std::optional<JobFault> press_contradiction(const PressProfile& press);
 
+/// Whether rounds of marks, or heights, may be kept: not too many, places within an image's limits,
+/// turns within an adjuster's.
+bool are_rounds(const std::vector<MarkRound>& rounds);
+bool are_height_readings(const std::vector<HeightReading>& readings);
+
 /// Whether a station exists on the job's press.
 bool has_station(const Job& job, int station);
 

@@ -166,11 +166,21 @@ std::string plain_quantity(double value, Quantity quantity, LengthUnit unit) {
                                  decimals);
         case Quantity::acceleration:
             return format_number(value / 1000.0, decimals);
+        case Quantity::pressure:
+            return format_number(unit == LengthUnit::mm ? value : value / kpa_per_psi, decimals);
+        case Quantity::share:
+            return format_number(value * 100.0, decimals);
         case Quantity::thread:
         case Quantity::time:
         case Quantity::tension:
         case Quantity::mesh_count:
         case Quantity::marks:
+        case Quantity::ratio:
+        case Quantity::count:
+        case Quantity::temperature:
+        case Quantity::warming:
+        case Quantity::volume:
+        case Quantity::turns:
             break;
     }
     return format_number(value, decimals);
@@ -196,6 +206,21 @@ std::string quantity_unit_name(Language language, Quantity quantity, LengthUnit 
             return std::string(word(language, Word::unit_per_cm));
         case Quantity::marks:
             return std::string(word(language, Word::unit_marks));
+        case Quantity::pressure:
+            return unit == LengthUnit::mm ? "kPa" : "psi";
+        case Quantity::share:
+            return "%";
+        case Quantity::temperature:
+            return "°C";
+        case Quantity::warming:
+            return "°C/s";
+        case Quantity::volume:
+            return "cm³";
+        case Quantity::turns:
+            return std::string(word(language, Word::unit_turns));
+        case Quantity::ratio:
+        case Quantity::count:
+            return {};
     }
     return {};
 }
