@@ -101,7 +101,7 @@ struct SetPress {
 
 /// Says what kind of garment is printed.
 struct SetGarment {
-    GarmentKind kind = GarmentKind::shirt;
+    GarmentKind kind = GarmentKind::t_shirt;
     bool operator==(const SetGarment&) const = default;
 };
 

@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "core/garment.h"
 #include "core/geometry.h"
 #include "core/press.h"
 #include "core/readings.h"
@@ -136,12 +137,9 @@ struct Wishes {
     bool operator==(const Wishes&) const = default;
 };
 
-/// What kind of garment is printed: decides the advice on off-contact.
-enum class GarmentKind { shirt, fleece, jacket };
-
 /// The garment on the platen.
 struct Garment {
-    GarmentKind kind = GarmentKind::shirt;
+    GarmentKind kind = GarmentKind::t_shirt;
     double compressed = 0.5; ///< mm, its thickness under a blade
     bool operator==(const Garment&) const = default;
 };

@@ -15,11 +15,11 @@ constexpr double most_mm_per_turn = 100.0;
 constexpr int most_dial_graduations = 1000;
 constexpr std::size_t most_adjusters = 16;
 constexpr double most_turns = 1000.0;
-constexpr int most_number = 1'000'000;  // of a platen or a turn
+constexpr std::uint32_t most_number = 1'000'000;  // of a platen or a turn
 constexpr double most_height = 1000.0;  // mm, both ways
 
 bool is_number(int number) {
-    return number >= 0 && number <= most_number;
+    return number >= 0 && static_cast<std::uint32_t>(number) <= most_number;
 }
 
 bool is_place(const Point& point) {
@@ -183,8 +183,8 @@ bool are_rounds(const std::vector<MarkRound>& rounds) {
 bool are_height_readings(const std::vector<HeightReading>& readings) {
     return readings.size() <= most_height_readings &&
            std::all_of(readings.begin(), readings.end(), [](const HeightReading& reading) {
-               return reading.platen >= 1 && is_number(reading.platen) && reading.head != 0 &&
-                      is_place(reading.at) && std::abs(reading.height) <= most_height;
+               return reading.platen >= 1 && reading.platen <= most_number && reading.head != 0 &&
+                      is_place({reading.x, reading.y}) && std::abs(reading.height) <= most_height;
            });
 }
 

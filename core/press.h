@@ -114,12 +114,12 @@ struct Adjuster {
 };
 
 /// The air cylinders that press the blades down, all of one blade alike.
-struct Cylinders {
+struct PressCylinders {
     double squeegee_bore = 40.0; ///< diameter; 0: not known
     double squeegee_count = 1.0; ///< how many press the squeegee
     double flood_bore = 32.0;
     double flood_count = 1.0;
-    bool operator==(const Cylinders&) const = default;
+    bool operator==(const PressCylinders&) const = default;
 };
 
 /// Where the height of a screen is adjusted, in the head's axes: left and right at the operator's
@@ -187,7 +187,7 @@ struct PressProfile {
     Gauge flood_gauge;
     Angles angles;
     Allowances allowances;
-    Cylinders cylinders;
+    PressCylinders cylinders;
     HeightPoints height_points;
     Readings readings;
     Warming warming;

@@ -4,6 +4,7 @@
 // scatter.h and levelling.h work on them.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <vector>
 
@@ -29,10 +30,11 @@ struct MarkRound {
 
 /// A height read between a platen and the screen of a head over it.
 struct HeightReading {
-    int platen = 1;         ///< the platen's number, from 1
-    std::uint32_t head = 0; ///< id of the head
-    Point at;
-    double height = 0.0;
+    std::uint32_t platen = 0; ///< the platen's number, from 1
+    std::uint32_t head = 0;   ///< id of the head
+    double x = 0.0;           ///< where, in the head's axes
+    double y = 0.0;
+    double height = 0.0;      ///< gap from platen to screen
     bool operator==(const HeightReading&) const = default;
 };
 

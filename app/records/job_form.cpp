@@ -23,7 +23,7 @@ constexpr ListSize any_number{0, most_values};
 const Choices uses{"open", "load", "unload", "flash", "cool"};
 const Choices directions{"toward_operator", "toward_machine"};
 const Choices turnings{"clockwise", "counter_clockwise"};
-const Choices garments{"shirt", "fleece", "jacket"};
+const Choices garments{"t_shirt", "fleece"};
 const Choices adjuster_sides{"left", "right", "across"};
 
 const char* last_part(const char* key) {
@@ -297,7 +297,10 @@ void describe_height_readings(Form& form, std::vector<HeightReading>& readings) 
         form.object("", [&] {
             describe_whole(form, "platen", read.platen, {1, most_number});
             describe_whole(form, "head", read.head, {1, most_head_id});
-            describe_place(form, "at_mm", read.at);
+            Point at{read.x, read.y};
+            describe_place(form, "at_mm", at);
+            read.x = at.x;
+            read.y = at.y;
             form.number("height_mm", read.height,
                         {-most_height, most_height, 1.0, false, Quantity::length});
         });

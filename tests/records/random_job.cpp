@@ -84,8 +84,10 @@ std::vector<MarkRound> RandomJobs::rounds() {
 std::vector<HeightReading> RandomJobs::height_readings() {
     std::vector<HeightReading> readings;
     for (std::size_t count = below(6); count > 0; --count) {
-        readings.push_back({static_cast<int>(1 + below(20)), static_cast<HeadId>(1 + below(20)),
-                            place(), number(-1000.0, 1000.0)});
+        const Point at = place();
+        readings.push_back({static_cast<std::uint32_t>(1 + below(20)),
+                            static_cast<HeadId>(1 + below(20)), at.x, at.y,
+                            number(-1000.0, 1000.0)});
     }
     return readings;
 }
@@ -172,7 +174,7 @@ Job RandomJobs::job() {
             number_of(job, nullptr, info.field) = number(info.field);
         }
     }
-    job.garment.kind = choice<GarmentKind>(3);
+    job.garment.kind = choice<GarmentKind>(2);
     job.registration.base = static_cast<HeadId>(below(3));
     job.height_readings = height_readings();
     for (int station = 1; station <= job.press.stations; ++station) {
@@ -206,7 +208,7 @@ Edit RandomJobs::simple_edit(std::size_t kind) {
         case 8: return {RemoveHead{id}};
         case 9: return {MoveHead{id, station}};
         case 10: return {SetUse{station, choice<StationUse>(5)}};
-        case 11: return {SetGarment{choice<GarmentKind>(3)}};
+        case 11: return {SetGarment{choice<GarmentKind>(2)}};
         case 12: return {SetBaseHead{id}};
         case 13: return {SetHeightStop{id, coin()}};
         case 14: return {SetRounds{id, rounds()}};
