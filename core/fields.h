@@ -130,6 +130,8 @@ enum class Field {
     squeegee_cylinders,
     flood_bore,
     flood_cylinders,
+    squeegee_zero_height,
+    flood_zero_height,
     height_across,
     height_operator_y,
     height_machine_y,

@@ -81,7 +81,7 @@ struct ScreenHeights {
 
 /// Air on the blades, kPa above the air round the press.
 struct BladePressure {
-    double squeegee = 250.0;
+    double squeegee = 220.0;
     double flood = 150.0;
     bool on_height_stop = false; ///< the squeegee rests on its height stop, not on the mesh
     bool operator==(const BladePressure&) const = default;

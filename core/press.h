@@ -115,11 +115,19 @@ struct Adjuster {
 
 /// The air cylinders that press the blades down, all of one blade alike.
 struct PressCylinders {
-    double squeegee_bore = 40.0; ///< diameter; 0: not known
+    double squeegee_bore = 32.0; ///< diameter; 0: not known
     double squeegee_count = 1.0; ///< how many press the squeegee
     double flood_bore = 32.0;
     double flood_count = 1.0;
     bool operator==(const PressCylinders&) const = default;
+};
+
+/// Where the gauges' zero lies: the height over the bare platen at which the edge of an upright
+/// blade stands with its gauge at mark 0, if nothing is in its way. Invented for the demonstration.
+struct EdgeHeights {
+    double squeegee = -8.7;
+    double flood = -5.7;
+    bool operator==(const EdgeHeights&) const = default;
 };
 
 /// Where the height of a screen is adjusted, in the head's axes: left and right at the operator's
@@ -188,6 +196,7 @@ struct PressProfile {
     Angles angles;
     Allowances allowances;
     PressCylinders cylinders;
+    EdgeHeights edge_heights;
     HeightPoints height_points;
     Readings readings;
     Warming warming;

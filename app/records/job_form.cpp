@@ -169,6 +169,8 @@ void describe_optional_press_parts(const PressNumbers& numbers) {
         numbers({Field::squeegee_bore, Field::squeegee_cylinders, Field::flood_bore,
                  Field::flood_cylinders});
     });
+    describe_part(form, "edge_heights", press.edge_heights,
+                  [&] { numbers({Field::squeegee_zero_height, Field::flood_zero_height}); });
     describe_part(form, "height_points", press.height_points, [&] {
         numbers({Field::height_across, Field::height_operator_y, Field::height_machine_y});
     });

@@ -105,6 +105,8 @@ constexpr std::array field_words{
     Word::field_squeegee_cylinders,
     Word::field_flood_bore,
     Word::field_flood_cylinders,
+    Word::field_squeegee_zero_height,
+    Word::field_flood_zero_height,
     Word::field_height_across,
     Word::field_height_operator_y,
     Word::field_height_machine_y,
