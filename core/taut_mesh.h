@@ -67,8 +67,9 @@ struct WorstPoint {
 std::optional<WorstPoint> worst_point(const MeshSpan& span, double gap, double y0, double y1);
 
 /// How far beyond its place on the film a point of the image lands, toward the machine, for small
-/// gaps: g²/2·(1/b − 1/a). Within 1 % where the gap is under a twentieth of a and b
-/// (tests/reference). `y` is the point's place on the screen as it hangs.
+/// gaps: g²/2·(1/b − 1/a). `y` is the point's place on the screen as it hangs. Too little by about
+/// (shift/gap)² of itself: less than 0.07 % where the gap is under a twentieth of a and b
+/// (tests/reference asks for 1 %).
 std::optional<double> shift_by_height_small(const MeshSpan& span, double gap, double y);
 
 /// The same exactly. The model assumes that the mesh slips freely under the edge, so that both
