@@ -1,0 +1,129 @@
+// Heights read at several points of several platens under several heads: which head and which
+// platen is off, and by how much.
+//
+// A platen keeps its place under every head, so one pair of axes (the head's, geometry.h) serves
+// both. Every reading is the gap from the platen's surface up to the head (to the screen, or to
+// whatever on the head the gauge touches), and is taken as the sum of a plane of the head and a
+// plane of the platen. A higher head and a lower platen both widen the gap: readings alone can't
+// tell whether all heads are high or all platens low, so the platens' planes have mean zero in
+// each term, and a head's plane is the gap over the mean platen.
+//
+// Lengths mm, tilts mm per mm.
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <cstdint>
+#include <vector>
+
+#include "core/geometry.h"
+
+namespace carriageway {
+
+/// One reading of the gauge.
+struct HeightReading {
+    std::uint32_t platen = 0; ///< the platen's number
+    std::uint32_t head = 0;   ///< the head's id
+    double x = 0.0;           ///< where, in the head's axes
+    double y = 0.0;
+    double height = 0.0;      ///< gap from platen to head
+};
+
+/// offset + tilt_x·x + tilt_y·y.
+struct Plane {
+    double offset = 0.0;
+    double tilt_x = 0.0;
+    double tilt_y = 0.0;
+    double at(const Point& point) const { return offset + tilt_x * point.x + tilt_y * point.y; }
+};
+
+/// How much of a plane the readings give.
+enum class LevelTerms {
+    none,   ///< nothing
+    offset, ///< the height alone; both tilts are 0 in the numbers, which says nothing about them
+    plane,
+};
+
+/// Why a group has less than planes for all of its parts.
+enum class LevelReason {
+    none,
+    few_points,         ///< too few points, or all in a line: offsets alone
+    few_points_of_some, ///< some parts only: these have an offset at best, the others planes
+    too_few_readings,   ///< not even offsets
+};
+
+/// What is known of one head or one platen.
+struct LevelledPart {
+    std::uint32_t number = 0; ///< platen's number or head's id
+    int group = 0;            ///< index into Levelling::groups
+    int readings = 0;         ///< of this part, strays included
+    LevelTerms known = LevelTerms::none;
+    Plane plane; ///< of a platen: what it adds to the gap; above 0 it lies low
+    /// Whether `covariance` says anything: not when no reading was left over to judge the scatter,
+    /// nor for a part whose offset alone was hung on to the planes of others.
+    bool errors_known = false;
+    /// Variances and covariances of the plane's terms: oo, ox, oy, xx, xy, yy.
+    std::array<double, 6> covariance{};
+};
+
+/// Standard error of a part's plane at a point, mm. Infinite while errors are not known.
+double standard_error(const LevelledPart& part, const Point& point);
+
+/// Heads and platens that were read together, directly or through others.
+struct LevelGroup {
+    LevelTerms terms = LevelTerms::none;
+    LevelReason reason = LevelReason::none;
+    int heads = 0;
+    int platens = 0;
+    int readings = 0;
+    int strays = 0;
+    int freedom = 0;         ///< readings that count, less unknowns
+    double deviation = 0.0;  ///< standard deviation of one reading; 0 without freedom
+    int rounds = 0;          ///< of the fit
+    bool settled = true;     ///< false: the fit was stopped at its most rounds
+};
+
+/// A reading that fits nowhere: misread, written to the wrong platen, or dirt under the gauge.
+struct StrayReading {
+    std::size_t reading = 0; ///< index into the readings
+    double residual = 0.0;   ///< how far it lies above what the others say, mm
+    double score = 0.0;      ///< the same in standard deviations
+};
+
+/// Why readings were not accepted at all.
+enum class LevelRefusal { none, no_readings, not_finite, too_many_parts };
+
+struct Levelling {
+    LevelRefusal refusal = LevelRefusal::none;
+    std::size_t refused_reading = 0;  ///< for not_finite: which
+    std::vector<LevelledPart> heads;   ///< by id
+    std::vector<LevelledPart> platens; ///< by number
+    /// More than one: heads and platens of different groups were never read together, and their
+    /// numbers can't be compared.
+    std::vector<LevelGroup> groups;
+    std::vector<double> residuals; ///< of each reading; 0 where a part of it is not known
+    std::vector<StrayReading> strays; ///< in the order of the readings
+};
+
+struct LevelSettings {
+    /// Smallest step of the gauge. Scatter is never taken to be less than its share, step/√12.
+    double step = 0.01;
+    bool robust = true; ///< false: plain least squares, no strays
+    /// Standard deviations from which a reading is a stray. Ours: one good reading in 16 000.
+    double stray_from = 4.0;
+    int most_rounds = 50; ///< of each of the two robust fits
+};
+
+/// Most heads and platens together. Ours; the largest accepted press has 64 stations.
+inline constexpr std::size_t most_level_parts = 256;
+
+/// Fits the planes. Deterministic; the order of the readings changes the last digits only.
+///
+/// Plain least squares, then Huber's weights, then Tukey's from there; what lies too far out
+/// is then left out, and the rest fitted by plain least squares, which gives the standard errors.
+/// Bounded by 2·most_rounds + 20 solutions. One costs 18·readings + (3·parts)³/6 operations:
+/// 18 platens by 16 heads by 5 points take some milliseconds; with ten times the readings ten
+/// times the first term; with twice the parts eight times the second.
+Levelling level(const std::vector<HeightReading>& readings, const LevelSettings& settings = {});
+
+} // namespace carriageway
