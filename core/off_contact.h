@@ -11,6 +11,7 @@
 #include <span>
 #include <vector>
 
+#include "core/garment.h"
 #include "core/geometry.h"
 #include "core/source.h"
 
@@ -103,9 +104,6 @@ LeftRight left_right(const OffContactPlane& plane, double left_x, double right_x
 
 /// The same of the two heights as measured, whatever the places.
 LeftRight left_right(const ThreeHeights& heights, double tolerance = left_right_tolerance);
-
-/// What is printed on.
-enum class GarmentKind { t_shirt, fleece };
 
 /// Off-contact that is advised for a garment: advice, never a limit.
 struct OffContactAdvice {

@@ -8,7 +8,7 @@
 #include <optional>
 #include <span>
 
-#include "core/geometry.h"
+#include "core/readings.h"
 
 namespace carriageway {
 
@@ -25,13 +25,6 @@ Point moved(const RigidMotion& motion, const Point& point);
 
 /// The motion that undoes another.
 RigidMotion inverse_of(const RigidMotion& motion);
-
-/// One registration mark as read, in the head's axes.
-struct MarkReading {
-    Point nominal;  ///< where the mark should be
-    Point measured; ///< where it printed
-    bool operator==(const MarkReading&) const = default;
-};
 
 /// A motion fitted to marks, and what its uncertainty needs.
 struct RigidFit {

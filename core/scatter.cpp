@@ -212,7 +212,7 @@ std::vector<ScatterSign> signs_of(const Scatter& scatter) {
     const auto any = [&scatter, factor](auto estimate_of) {
         for (const ScatterPart* part : {&scatter.x, &scatter.y, &scatter.rotation}) {
             if (!part->known) continue;
-            const Estimate estimate = estimate_of(*part);
+            const ScatterEstimate estimate = estimate_of(*part);
             if (std::abs(estimate.value) > factor * estimate.error) return true;
         }
         return false;

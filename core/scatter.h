@@ -53,7 +53,7 @@ inline constexpr int least_turns = 3;
 inline constexpr std::size_t most_platen_readings = 10'000; ///< ours: more is a slip
 
 /// A number with its standard error.
-struct Estimate {
+struct ScatterEstimate {
     double value = 0.0;
     double error = 0.0;
 };
@@ -61,9 +61,9 @@ struct Estimate {
 /// One direction (or the rotation) taken apart. mm and mm a turn; rad and rad a turn.
 struct ScatterPart {
     bool known = false;   ///< false for the rotation of single marks
-    Estimate head;        ///< in the middle of the turns, mean of the platens
-    std::vector<Estimate> platens; ///< what each is off beyond the head, as in Scatter::platens
-    Estimate drift;       ///< per turn
+    ScatterEstimate head;        ///< in the middle of the turns, mean of the platens
+    std::vector<ScatterEstimate> platens; ///< what each is off beyond the head, as in Scatter::platens
+    ScatterEstimate drift;       ///< per turn
     double deviation = 0.0; ///< standard deviation of the scatter, pooled
     double reading = 0.0;   ///< what of it the reading error makes by itself
 };
