@@ -105,12 +105,14 @@ double gap_at(const OffContactPlane& plane, double garment_thickness, Point at) 
     return plane.height_at(at) - garment_thickness;
 }
 
-std::optional<GapRange> gap_range(const OffContactPlane& plane, double garment_thickness,
-                                  const Outline& area) {
-    if (area.empty()) return std::nullopt;
-    const double first = gap_at(plane, garment_thickness, area.front());
-    GapRange range{first, first, area.front(), area.front()};
-    for (const Point& corner : area) {
+namespace {
+
+std::optional<GapRange> gap_range_of(const OffContactPlane& plane, double garment_thickness,
+                                     std::span<const Point> corners) {
+    if (corners.empty()) return std::nullopt;
+    const double first = gap_at(plane, garment_thickness, corners.front());
+    GapRange range{first, first, corners.front(), corners.front()};
+    for (const Point& corner : corners) {
         const double gap = gap_at(plane, garment_thickness, corner);
         if (gap < range.least) {
             range.least = gap;
@@ -124,14 +126,21 @@ std::optional<GapRange> gap_range(const OffContactPlane& plane, double garment_t
     return range;
 }
 
+} // namespace
+
+std::optional<GapRange> gap_range(const OffContactPlane& plane, double garment_thickness,
+                                  const Outline& area) {
+    return gap_range_of(plane, garment_thickness, area);
+}
+
 std::optional<GapRange> gap_range(const OffContactPlane& plane, double garment_thickness,
                                   const Rect& area) {
     if (area.empty()) return std::nullopt;
-    return gap_range(plane, garment_thickness,
-                     Outline{{area.left, area.lo},
-                             {area.right, area.lo},
-                             {area.right, area.hi},
-                             {area.left, area.hi}});
+    const std::array<Point, 4> corners{{{area.left, area.lo},
+                                        {area.right, area.lo},
+                                        {area.right, area.hi},
+                                        {area.left, area.hi}}};
+    return gap_range_of(plane, garment_thickness, corners);
 }
 
 LeftRight left_right(const OffContactPlane& plane, double left_x, double right_x,
