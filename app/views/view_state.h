@@ -21,7 +21,7 @@ enum class Place { press, jobs };
 
 /// Parts of a panel that open and close.
 enum class Section {
-    plot, margins, image, squeegee, flood_bar, screen, speeds, head, job, platen, press_profile, looks, count,
+    plot, margins, side, off_contact, pressure, deposit, image, squeegee, flood_bar, screen, speeds, head, job, platen, press_profile, looks, count,
 };
 
 enum class ThemeChoice { system, light, dark };
@@ -83,6 +83,14 @@ struct Share {
     std::string opener; ///< what had the keyboard's focus before
 };
 
+/// How a blade stood before its angle was changed last: for bringing its edge back.
+struct TiltNote {
+    HeadId head = 0;
+    bool flood = false;
+    double angle = 0.0;
+    double gauge = 0.0;
+};
+
 /// A camera on its way.
 struct CameraMove {
     Camera from;
@@ -105,6 +113,7 @@ struct ViewState {
     float jobs_scroll = 0.0f;
     float share_scroll = 0.0f;
     std::optional<Share> share;
+    std::optional<TiltNote> tilted;
     std::optional<Pad> pad;
     std::optional<TextEntry> typing;
     std::string search;
