@@ -139,6 +139,9 @@ private:
     void drop(const Gesture& gesture);
     void drag_stop(const HoldStop& hold, Vec by, Vec at);
     void drag_plot(const HoldPlot& hold, Vec by);
+    void drag_tilt(const HoldTilt& hold, Vec at);
+    void drag_gauge(const HoldGauge& hold, Vec by);
+    void note_tilt(HeadId head, Field field);
     void scroll_at(Vec at, float by);
     void start_fling(const Gesture& gesture);
     void run_fling();
@@ -178,6 +181,7 @@ private:
     std::optional<Fling> fling_; ///< a list that runs on after the finger has lifted
     bool panning_ = false;
     Stops raw_;                ///< stops of a drag before they snap to the ruler
+    double raw_gauge_ = 0.0;   ///< likewise of a blade's gauge, marks
     Vec drag_start_;
 };
 

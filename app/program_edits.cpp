@@ -12,6 +12,7 @@ constexpr double least_apart = 1.0;
 } // namespace
 
 void Program::apply_edit(const Edit& edit) {
+    if (const SetNumber* number = std::get_if<SetNumber>(&edit.what)) note_tilt(number->head, number->field);
     if (const std::optional<Applied> refused = session_.commit(edit)) refuse(*refused);
 }
 

@@ -91,6 +91,9 @@ void Program::start_drag(const Gesture& gesture) {
                 state_.stop = stop->end;
             }
             if (const HoldPlot* plot = std::get_if<HoldPlot>(&*hold_)) head = plot->head;
+            if (const HoldTilt* tilt = std::get_if<HoldTilt>(&*hold_)) note_tilt(tilt->head, tilt->field);
+            if (const HoldGauge* gauge = std::get_if<HoldGauge>(&*hold_))
+                raw_gauge_ = number_of(session_.job(), find_head(session_.job(), gauge->head), gauge->field);
             if (const Head* of = find_head(session_.job(), head)) {
                 raw_ = of->stops;
                 state_.held = std::holds_alternative<HoldStop>(*hold_);
@@ -128,7 +131,7 @@ void Program::drag_stop(const HoldStop& hold, Vec by, Vec at) {
     const double apart = std::max(least_apart, session_.job().press.ruler.graduation);
     if (hold.end == End::machine_side) stop = std::max(stop, stops.operator_side + apart);
     else stop = std::min(stop, stops.machine_side - apart);
-    session_.preview(hold.head, stops);
+    session_.preview(hold.head, Edit{SetStops{hold.head, stops}});
 }
 
 void Program::drag_plot(const HoldPlot& hold, Vec by) {
@@ -137,13 +140,49 @@ void Program::drag_plot(const HoldPlot& hold, Vec by) {
     const Ruler& ruler = session_.job().press.ruler;
     Stops stops{nearest_graduation(ruler, raw_.operator_side), nearest_graduation(ruler, raw_.machine_side)};
     if (stops.machine_side - stops.operator_side < least_apart) return;
-    session_.preview(hold.head, stops);
+    session_.preview(hold.head, Edit{SetStops{hold.head, stops}});
+}
+
+void Program::drag_tilt(const HoldTilt& hold, Vec at) {
+    const Head* head = find_head(session_.job(), hold.head);
+    if (!head) return;
+    // The holder's upper end points at the finger; whole degrees, as its scale shows.
+    const double out = hold.lean * (at.x - hold.pivot.x), up = std::max(1.0f, hold.pivot.y - at.y);
+    const FieldInfo& info = info_of(hold.field);
+    const double angle = std::clamp(radians(std::round(degrees(std::atan2(out, up)))), info.least, info.most);
+    session_.preview(hold.head, Edit{SetNumber{hold.head, hold.field, angle}});
+}
+
+void Program::drag_gauge(const HoldGauge& hold, Vec by) {
+    const PressProfile& press = session_.job().press;
+    const Gauge& gauge = hold.field == Field::flood_gauge ? press.flood_gauge : press.squeegee_gauge;
+    if (!find_head(session_.job(), hold.head) || !(hold.dp_per_mark > 0.0)) return;
+    raw_gauge_ -= by.y / hold.dp_per_mark;
+    const double steps = std::round((raw_gauge_ - gauge.lowest) / gauge.graduation);
+    const double marks = std::clamp(gauge.lowest + steps * gauge.graduation, gauge.lowest, gauge.highest);
+    session_.preview(hold.head, Edit{SetNumber{hold.head, hold.field, marks}});
+}
+
+/// Notes how a blade stands before its angle changes, so that the gauge which brings its edge back
+/// can be told.
+void Program::note_tilt(HeadId id, Field field) {
+    const bool flood = field == Field::flood_angle;
+    if (!flood && field != Field::squeegee_angle) return;
+    const Head* head = find_head(session_.job(), id);
+    if (!head) return;
+    // Steps one after the other count from the first.
+    const std::optional<TiltNote>& note = state_.tilted;
+    const double gauge = flood ? head->flood.gauge : head->squeegee.gauge;
+    if (note && note->head == id && note->flood == flood && note->gauge == gauge) return;
+    state_.tilted = TiltNote{id, flood, flood ? head->flood.angle : head->squeegee.angle, gauge};
 }
 
 void Program::drag(const Gesture& gesture) {
     if (hold_) {
         if (const HoldStop* stop = std::get_if<HoldStop>(&*hold_)) drag_stop(*stop, gesture.by, gesture.at);
         if (const HoldPlot* plot = std::get_if<HoldPlot>(&*hold_)) drag_plot(*plot, gesture.by);
+        if (const HoldTilt* tilt = std::get_if<HoldTilt>(&*hold_)) drag_tilt(*tilt, gesture.at);
+        if (const HoldGauge* gauge = std::get_if<HoldGauge>(&*hold_)) drag_gauge(*gauge, gesture.by);
         if (std::holds_alternative<HoldSheet>(*hold_)) {
             const float up = drag_start_.y - gesture.at.y;
             if (up > 40.0f) state_.tall_sheet = true;

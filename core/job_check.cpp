@@ -163,6 +163,9 @@ std::optional<JobFault> press_contradiction(const PressProfile& press) {
         return contradiction(Field::flood_lowest_mark);
     }
     if (!(press.angles.least < press.angles.most)) return contradiction(Field::least_angle);
+    if (!(press.height_points.operator_y < press.height_points.machine_y)) {
+        return contradiction(Field::height_operator_y);
+    }
     return std::nullopt;
 }
 

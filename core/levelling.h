@@ -16,18 +16,9 @@
 #include <cstdint>
 #include <vector>
 
-#include "core/geometry.h"
+#include "core/readings.h"
 
 namespace carriageway {
-
-/// One reading of the gauge.
-struct HeightReading {
-    std::uint32_t platen = 0; ///< the platen's number
-    std::uint32_t head = 0;   ///< the head's id
-    double x = 0.0;           ///< where, in the head's axes
-    double y = 0.0;
-    double height = 0.0;      ///< gap from platen to head
-};
 
 /// offset + tilt_x·x + tilt_y·y.
 struct Plane {

@@ -7,17 +7,9 @@
 #include <vector>
 
 #include "core/levelling.h"
+#include "core/press.h"
 
 namespace carriageway {
-
-/// A screw that lifts or lowers one corner of a platen on its bracket. Data of the press.
-struct LevelScrew {
-    std::string name;           ///< as marked on the press
-    double x = 0.0;             ///< where it acts, in the head's axes
-    double y = 0.0;
-    double mm_per_turn = 1.25;  ///< above 0
-    bool clockwise_raises = true;
-};
 
 /// Where a head's height is set and read.
 struct LevelPoints {

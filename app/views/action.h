@@ -76,7 +76,9 @@ using Action = std::variant<DoEdit, Undo, Redo, GoTo, ChooseHead, ChooseStop, St
 /// What a drag moves.
 struct HoldStop { HeadId head; End end; };
 struct HoldPlot { HeadId head; Box plot; double mm_per_dp; }; ///< both stops, on the plot of them
+struct HoldTilt { HeadId head; Field field; Vec pivot; float lean; }; ///< a blade's angle, at its pivot
+struct HoldGauge { HeadId head; Field field; double dp_per_mark; };  ///< a blade's height
 struct HoldSheet {};
-using Hold = std::variant<HoldStop, HoldPlot, HoldSheet>;
+using Hold = std::variant<HoldStop, HoldPlot, HoldTilt, HoldGauge, HoldSheet>;
 
 } // namespace carriageway

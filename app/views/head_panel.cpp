@@ -189,6 +189,7 @@ void head_panel(const Model& model, const HeadAssessment& head, Rows& rows) {
         allowed_plot(model, head, rows);
     if (section_head(model, Section::margins, "section/margins", canvas.word(Word::section_margins), rows))
         margins_panel(model, head, rows);
+    contact_sections(model, head, rows);
     blade_sections(model, set, rows);
     other_sections(model, head, set, rows);
 }

@@ -79,7 +79,7 @@ void run_sections(const Model& model, Rows& rows) {
                              std::string(canvas.word(shirt ? Word::garment_t_shirt : Word::garment_fleece)),
                              canvas.action(DoEdit{Edit{SetGarment{kind}}}), model.job->garment.kind == kind});
         }
-        choices("garment", canvas.word(Word::garment_kind), kinds, rows);
+        choices("garment", canvas.word(Word::garment), kinds, rows);
         hinted_numbers(model, Word::garment_hint,
                        {Field::garment_compressed, Field::pieces, Field::registration_tolerance}, rows);
     }

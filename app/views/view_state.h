@@ -22,8 +22,8 @@ enum class Place { press, jobs };
 
 /// Parts of a panel that open and close.
 enum class Section {
-    plot, margins, image, squeegee, flood_bar, screen, speeds, head, job, platen, press_profile, looks,
-    garment, heat, assumed, count,
+    plot, margins, side, off_contact, pressure, deposit, image, squeegee, flood_bar, screen, speeds, head, job,
+    platen, press_profile, looks, garment, heat, assumed, count,
 };
 
 enum class ThemeChoice { system, light, dark };
@@ -86,6 +86,14 @@ struct Share {
     std::string opener; ///< what had the keyboard's focus before
 };
 
+/// How a blade stood before its angle was changed last: for bringing its edge back.
+struct TiltNote {
+    HeadId head = 0;
+    bool flood = false;
+    double angle = 0.0;
+    double gauge = 0.0;
+};
+
 /// A camera on its way.
 struct CameraMove {
     Camera from;
@@ -108,6 +116,7 @@ struct ViewState {
     float jobs_scroll = 0.0f;
     float share_scroll = 0.0f;
     std::optional<Share> share;
+    std::optional<TiltNote> tilted;
     Measuring measuring;
     float measure_scroll = 0.0f;
     std::optional<Pad> pad;

@@ -112,6 +112,12 @@ void allowed_plot(const Model& model, const HeadAssessment& head, Rows& rows);
 /// The room left at each limit, with tolerances, and the chance of missed image.
 void margins_panel(const Model& model, const HeadAssessment& head, Rows& rows);
 
+/// Side view, off-contact, air, mesh and ink of a head, each a section.
+void contact_sections(const Model& model, const HeadAssessment& head, Rows& rows);
+
+/// The side view with its handles and what it says.
+void side_panel(const Model& model, const HeadAssessment& head, Rows& rows);
+
 /// A section that opens and closes; true while open.
 bool section_head(const Model& model, Section section, std::string_view name,
                   std::string_view words, Rows& rows);

@@ -128,6 +128,7 @@ PressProfile RandomJobs::press() {
     put_in_order(press.squeegee_gauge.lowest, press.squeegee_gauge.highest);
     put_in_order(press.flood_gauge.lowest, press.flood_gauge.highest);
     put_in_order(press.angles.least, press.angles.most);
+    put_in_order(press.height_points.operator_y, press.height_points.machine_y);
     for (std::size_t count = below(4); count > 0; --count) {
         press.adjusters.push_back({name(), choice<AdjusterSide>(3), number(-5000.0, 5000.0),
                                    number(-5000.0, 5000.0), number(0.001, 100.0),
