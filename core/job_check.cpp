@@ -215,6 +215,11 @@ std::optional<JobFault> fault_of(const PressProfile& press) {
         !std::all_of(press.level_screws.begin(), press.level_screws.end(), is_level_screw)) {
         return JobFault{Refusal::not_a_press, 0, Field::count};
     }
+    const auto is_mesh = [](const MeshRow& row) { return trouble_with(row) == MeshRowTrouble::none; };
+    if (press.meshes.size() > most_meshes ||
+        !std::all_of(press.meshes.begin(), press.meshes.end(), is_mesh)) {
+        return JobFault{Refusal::not_a_press, 0, Field::count};
+    }
     return press_contradiction(press);
 }
 

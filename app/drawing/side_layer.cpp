@@ -173,12 +173,6 @@ void draw_layers(const SideInput& input, const SideScale& scale, const Stance& s
 
 } // namespace
 
-std::string format_fine_length(double mm, LengthUnit unit) {
-    const bool metric = unit == LengthUnit::mm;
-    const std::string number = format_number(metric ? mm : mm / mm_per_inch, metric ? 2 : 3);
-    return number + " " + std::string(length_unit_name(unit));
-}
-
 float side_view_height(float width) {
     return std::clamp(0.72f * width, 220.0f, 330.0f);
 }
