@@ -88,7 +88,8 @@ Rounds judge_rounds(std::span<const Round> rounds, std::span<const Adjuster> adj
     if (!std::all_of(rounds.begin(), rounds.end(), finite) || adjuster_fault(adjusters))
         return judged;
     judged.progress = progress_of(rounds, tolerance);
-    for (const Adjuster& one : adjusters) judged.screws[index_of(one.side)] = estimate_of(rounds, one);
+    for (const Adjuster& one : adjusters)
+        judged.screws[index_of(one.side)] = estimate_of(rounds, one);
     return judged;
 }
 

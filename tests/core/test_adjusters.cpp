@@ -126,9 +126,8 @@ TEST_CASE("Useless lists of adjusters are refused", "[registration]") {
     CHECK(fault_after(2, [](Adjuster& one) { one.mm_per_turn = 1e-12; }) == Kind::no_travel);
     CHECK(fault_after(0, [](Adjuster& one) { one.graduations = 0; }) == Kind::no_travel);
     CHECK(fault_after(1, [](Adjuster& one) { one.x = -190.0; }) == Kind::no_lever);
-    CHECK(fault_after(2, [](Adjuster& one) {
-              one.y = std::numeric_limits<double>::quiet_NaN();
-          }) == Kind::not_finite);
+    CHECK(fault_after(2, [](Adjuster& one) { one.y = std::numeric_limits<double>::quiet_NaN(); }) ==
+          Kind::not_finite);
     // Travel beyond all reason: the two edges would have to stand upright.
     CHECK_FALSE(pose_of(good, {0.0, std::numeric_limits<double>::infinity(), 0.0}).has_value());
 }

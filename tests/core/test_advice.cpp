@@ -34,8 +34,7 @@ TEST_CASE("Each screw is turned the way its profile says", "[registration]") {
     // operator, the screw across two turns to the right.
     for (unsigned signs = 0; signs < 8; ++signs) {
         const bool left = (signs & 1U) != 0, right = (signs & 2U) != 0, across = (signs & 4U) != 0;
-        const auto advice =
-            advice_for({0.0, -2.5, 1.25}, bench::three_screws(left, right, across));
+        const auto advice = advice_for({0.0, -2.5, 1.25}, bench::three_screws(left, right, across));
         CHECK(advice.screws[0].graduations == (left ? -12 : 12));
         CHECK(advice.screws[1].graduations == (right ? -12 : 12));
         CHECK(advice.screws[2].graduations == (across ? 24 : -24));

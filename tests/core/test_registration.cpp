@@ -175,10 +175,10 @@ TEST_CASE("Marks on one line tell growth along that line", "[registration]") {
 
 TEST_CASE("practice: what stretches a print (common practice, no source)", "[registration]") {
     const auto causes = [](double across, double along, double skew) {
-        return causes_of(registered(printed([&](Point at) {
-                             return Point{(1.0 + across) * at.x + skew * at.y,
-                                          (1.0 + along) * at.y};
-                         })).distortion);
+        return causes_of(
+            registered(printed([&](Point at) {
+                return Point{(1.0 + across) * at.x + skew * at.y, (1.0 + along) * at.y};
+            })).distortion);
     };
     CHECK(causes(0.0, 0.0, 0.0).count == 0);
     CHECK(causes(0.0, 0.002, 0.0).kinds[0] == LikelyCause::drag);

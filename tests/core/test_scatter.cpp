@@ -47,7 +47,8 @@ std::vector<PlatenReading> read(const Table& table, double error, std::mt19937_6
                 to.y += error * normal(random);
                 print.marks.push_back({at, to});
             }
-            if (turn <= 2 || !(std::uniform_real_distribution<double>(0.0, 1.0)(random) < table.skip))
+            if (turn <= 2 ||
+                !(std::uniform_real_distribution<double>(0.0, 1.0)(random) < table.skip))
                 readings.push_back(print);
         }
     return readings;
@@ -116,8 +117,10 @@ TEST_CASE("practice: what scatter, drift and one platen point to (common practic
             false_platen += has(calm, ScatterCause::platen_off, p) ? 1 : 0;
         Table loose = table;
         loose.scatter_x = 0.2;
-        index += has(signs_of(apart(read(loose, reading.value, random))),
-                     ScatterCause::index_or_lock) ? 1 : 0;
+        index +=
+            has(signs_of(apart(read(loose, reading.value, random))), ScatterCause::index_or_lock)
+                ? 1
+                : 0;
         table.drift_y = 0.03;
         table.off_platen = 2;
         table.off = {0.25, 0.0};
@@ -126,7 +129,8 @@ TEST_CASE("practice: what scatter, drift and one platen point to (common practic
         platen += has(both, ScatterCause::platen_off, 2) ? 1 : 0;
     }
     INFO("false: index " << false_index << " drift " << false_drift << " platen " << false_platen
-                         << "; found: index " << index << " drift " << drift << " platen " << platen);
+                         << "; found: index " << index << " drift " << drift << " platen "
+                         << platen);
     // Three deviations: 0.27 % by chance for each of three numbers (index: one number, one side).
     CHECK(false_index <= runs / 50);
     CHECK(false_drift <= runs / 25);

@@ -41,8 +41,9 @@ ErrorSize residual_size(const Marks& marks, const RigidFit& fit) {
 /// Checks one row, and that Eigen's fit says the same.
 void check_row(const Marks& marks, double angle, Point move, double rms) {
     const RigidFit fit = best_motion(marks).value();
-    CHECK_THAT(degrees(fit.motion.rotation), WithinAbs(angle, 5e-7 * std::pow(10.0, std::floor(
-        std::log10(std::abs(angle))) + 1.0)));
+    CHECK_THAT(
+        degrees(fit.motion.rotation),
+        WithinAbs(angle, 5e-7 * std::pow(10.0, std::floor(std::log10(std::abs(angle))) + 1.0)));
     CHECK_THAT(fit.motion.x, WithinAbs(move.x, 5e-7));
     CHECK_THAT(fit.motion.y, WithinAbs(move.y, 5e-7));
     CHECK_THAT(residual_size(marks, fit).rms, WithinAbs(rms, 5e-7));
@@ -69,8 +70,7 @@ TEST_CASE("fits of marks", "[published][registration]") {
     // Computed from the same formula: two marks, then four.
     check_row(across, -0.200541, {0.795, -0.125}, 0.004081);
     check_row(corners, 0.0964891, {0.185, 1.190}, 0.032070);
-    CHECK_THAT(residual_size(corners, best_motion(corners).value()).max,
-               WithinAbs(0.050735, 5e-7));
+    CHECK_THAT(residual_size(corners, best_motion(corners).value()).max, WithinAbs(0.050735, 5e-7));
 }
 
 TEST_CASE("checked readings give the same fits", "[published][registration]") {
@@ -105,10 +105,10 @@ TEST_CASE("travel of screws", "[published][registration]") {
         CHECK_THAT(turns_for(screw, moved_by) * dial, WithinAbs(graduations, 1e-12));
         return moved_by;
     };
-    CHECK_THAT(travel(1.25, 12, 1), WithinAbs(0.10417, 5e-6));                // 30 degrees
-    CHECK_THAT(travel(1.0, 8, 1), WithinAbs(0.12500, 5e-6));                  // 1/8 turn
-    CHECK_THAT(travel(1.5, 36, 1), WithinAbs(0.041667, 5e-7));                // 10 degrees
-    CHECK_THAT(travel(mm_per_inch / 28.0, 4, 1), WithinAbs(0.22679, 5e-6));   // 1/4 turn
+    CHECK_THAT(travel(1.25, 12, 1), WithinAbs(0.10417, 5e-6));              // 30 degrees
+    CHECK_THAT(travel(1.0, 8, 1), WithinAbs(0.12500, 5e-6));                // 1/8 turn
+    CHECK_THAT(travel(1.5, 36, 1), WithinAbs(0.041667, 5e-7));              // 10 degrees
+    CHECK_THAT(travel(mm_per_inch / 28.0, 4, 1), WithinAbs(0.22679, 5e-6)); // 1/4 turn
     CHECK(travel(1.25, 12, -12) == -1.25);
 }
 
