@@ -19,6 +19,13 @@ constexpr double most_leverage = 1.0 - 1e-6;
 /// Solutions for what the residuals leave, to win back the digits that the normal equations lose.
 constexpr int refinements = 2;
 
+/// Tukey's weight, but never quite nothing: so that no part ever loses all its readings, when those
+/// that are wrong have bent it away from those that are right. What is far out then still pulls a
+/// hundredth of what it may pull by Huber's weight. The hundredth is ours.
+double held_weight(double residual) {
+    return std::max(tukey_weight(residual), 0.01 * huber_weight(residual));
+}
+
 /// The rows in centred coordinates that reach to 1, and the equations over all terms.
 class GroupFit {
   public:
@@ -200,7 +207,7 @@ bool GroupFit::score(const std::vector<double>& weights) {
 
 /// Leaves out what lies too far out and takes back what then does not, until nothing changes.
 /// Of several that are too far out, only those at least half as far as the farthest go at once: the
-/// others may be pulled along.
+/// others may be pulled along. What is left out a second time stays out, so that it ends.
 bool GroupFit::name_strays() {
     std::vector<double> weights(count());
     const double scatter = std::max(scatter_, floor());
@@ -212,18 +219,31 @@ bool GroupFit::name_strays() {
         score(weights);
     }
     bool settled = false;
+    std::vector<int> left_out(count());
     for (int round = 0; round < most_namings && !settled; ++round) {
         double farthest = settings_.stray_from;
+        std::size_t worst = count();
         for (std::size_t i = 0; i < count(); ++i)
-            if (weights[i] > 0.0) farthest = std::max(farthest, std::abs(fit_.scores[i]));
+            if (weights[i] > 0.0 && std::abs(fit_.scores[i]) > farthest) {
+                farthest = std::abs(fit_.scores[i]);
+                worst = i;
+            }
         const double from = std::max(settings_.stray_from, 0.5 * farthest);
         std::vector<double> next(count());
         for (std::size_t i = 0; i < count(); ++i) {
             const double bound = weights[i] > 0.0 ? from : settings_.stray_from;
-            next[i] = std::abs(fit_.scores[i]) > bound ? 0.0 : 1.0;
+            const bool out = std::abs(fit_.scores[i]) > bound || left_out[i] > 1;
+            if (out && weights[i] > 0.0) ++left_out[i];
+            next[i] = out ? 0.0 : 1.0;
         }
         settled = next == weights;
-        if (settled || !score(next)) break;
+        if (settled) break;
+        if (!score(next)) {
+            // All of them at once would leave something open: the farthest alone, then.
+            next = weights;
+            if (worst < count()) next[worst] = 0.0;
+            if (next == weights || !score(next)) break;
+        }
         weights = std::move(next);
     }
     for (std::size_t i = 0; i < count(); ++i) fit_.kept[i] = weights[i] > 0.0;
@@ -283,7 +303,7 @@ LevelFit GroupFit::run() {
         return finished();
     }
     const bool huber = reweight(huber_weight, true);
-    const bool tukey = reweight(tukey_weight, false);
+    const bool tukey = reweight(held_weight, false);
     const bool named = name_strays();
     fit_.settled = huber && tukey && named;
     return finished();

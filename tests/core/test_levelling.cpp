@@ -45,7 +45,8 @@ TEST_CASE("Offsets worked by hand", "[levelling]") {
     // Heads 4.0 and 5.0, platens +0.2 and −0.2, one point each; the last reading 0.08 high, which
     // a two by two table spreads as 0.02 on every residual: heads 4.0 and 5.04, platens ±0.18.
     const std::vector<HeightReading> readings{
-        {1, 7, 0.0, 0.0, 4.2}, {2, 7, 0.0, 0.0, 3.8}, {1, 9, 0.0, 0.0, 5.2}, {2, 9, 0.0, 0.0, 4.88}};
+        {1, 7, 0.0, 0.0, 4.2}, {2, 7, 0.0, 0.0, 3.8},
+        {1, 9, 0.0, 0.0, 5.2}, {2, 9, 0.0, 0.0, 4.88}};
     LevelSettings plain;
     plain.robust = false;
     const Levelling found = level(readings, plain);
