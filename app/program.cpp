@@ -71,6 +71,7 @@ void Program::choose_head(HeadId head) {
     state_.pad.reset();
     state_.typing.reset();
     state_.share.reset();
+    state_.measuring.open = false;
     state_.place = Place::press;
     // The stop that wants attention is the one at hand.
     if (const HeadAssessment* assessed = find_head(session_.assessment(), head))

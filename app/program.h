@@ -108,6 +108,18 @@ private:
     void carry_out(const LeaveVisit&);
     void carry_out(const BringVisitBack&);
     void arrive(bool was_visiting);
+    // app/program_measure.cpp
+    void carry_out(const OpenMeasuring& a);
+    void carry_out(const ShowProcedure& a);
+    void carry_out(const LeaveProcedure&);
+    void carry_out(const CloseMeasuring&);
+    void carry_out(const AddReading& a);
+    void carry_out(const SetReadingStep& a);
+    void carry_out(const RemoveReading& a);
+    void carry_out(const UseMeasured&);
+    void accept_reading();
+    Taking* taking(); ///< of the target shown; nullptr: the list is shown
+    bool measure_key(const InputEvent& event);
     // app/program_edits.cpp
     void apply_edit(const Edit& edit);
     void refuse(const Applied& refused);

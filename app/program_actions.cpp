@@ -17,7 +17,8 @@ bool changes_library(const Action& action) {
             if constexpr (std::is_same_v<A, EditText>) return a.target != TextTarget::search;
             else
                 return is_one_of<A, DoEdit, Undo, Redo, StepStop, SetEveryStop, OpenPad, PadPress, NewJob,
-                                 DuplicateJob, RemoveJob, RestoreJob, AddHeadAt, KeepPress, UsePress, KeepVisit>;
+                                 DuplicateJob, RemoveJob, RestoreJob, AddHeadAt, KeepPress, UsePress, KeepVisit,
+                                 UseMeasured>;
         },
         action);
 }

@@ -73,6 +73,7 @@ void Program::press_pad(PadKey key) {
 }
 
 void Program::accept_pad() {
+    if (state_.pad->reading) return accept_reading();
     Pad& pad = *state_.pad;
     const Language language = state_.looks.language;
     const LengthUnit units = state_.looks.units;

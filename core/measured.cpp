@@ -106,6 +106,12 @@ std::optional<double> formula(Steps steps, int place, const Values& v) {
         case Steps::two_angles:
             return place == 0 ? pivot_offset_of(v[0], v[1], v[2], v[3])
                               : pivot_height_of(v[0], v[1], v[2], v[3]);
+        case Steps::height_at_zero:
+            return v[2] - v[0] * v[1];
+        case Steps::rise_a_second:
+            return quotient(v[1] - v[0], v[2]);
+        case Steps::cooling:
+            return cooling_constant_of(v[0], v[1], v[2], v[3]);
         case Steps::scatter:
         case Steps::scatter_of_difference:
             break; // not a function of means
@@ -152,7 +158,8 @@ MeasuredRefusal add_from_means(Measured& result, const Procedure& procedure,
     const int count = procedure.steps == Steps::lamps_out ? 1 : std::max(1, procedure.field_count);
     for (int place = 0; place < count; ++place) {
         if (!formula(procedure.steps, place, means))
-            return procedure.steps == Steps::acceleration_of_stroke
+            return procedure.steps == Steps::acceleration_of_stroke ||
+                           procedure.steps == Steps::cooling
                        ? MeasuredRefusal::impossible
                        : MeasuredRefusal::no_difference;
         // Where the formula ends within the uncertainty, the uncertainty has no end.
@@ -212,6 +219,13 @@ std::optional<double> latency_at_two_speeds(double slow_speed, double slow_overt
 std::optional<double> pivot_height_of(double first_angle, double first_edge, double second_angle,
                                       double second_edge) {
     return quotient(second_edge - first_edge, std::sin(second_angle) - std::sin(first_angle));
+}
+
+std::optional<double> cooling_constant_of(double room, double warm, double later, double time) {
+    if (!std::isfinite(warm) || !std::isfinite(time) || !(time > 0.0) || !(later > room) ||
+        !(warm > later))
+        return std::nullopt;
+    return time / std::log((warm - room) / (later - room));
 }
 
 std::optional<double> pivot_offset_of(double first_angle, double first_edge, double second_angle,

@@ -129,6 +129,46 @@ void add_angles_and_allowances(std::vector<Procedure>& list) {
                              {C::hands_in_carriage, C::lamps_alive, C::index_path}));
 }
 
+/// Cylinders and where a screen's height is set.
+void add_cylinders_and_heights(std::vector<Procedure>& list) {
+    for (Field field : {F::squeegee_bore, F::flood_bore})
+        list.push_back(by_hand(field, S::read, {exactly(K::plate)}));
+    for (Field field : {F::squeegee_cylinders, F::flood_cylinders})
+        list.push_back(by_hand(field, S::read, {exactly(K::counted)}));
+    list.push_back(by_hand(F::height_across, S::read_half, {several(K::length)}));
+    for (Field field : {F::height_operator_y, F::height_machine_y})
+        list.push_back(by_hand(field, S::read, {several(K::place)}));
+}
+
+void add_readings(std::vector<Procedure>& list) {
+    list.push_back(by_hand(F::adjuster_backlash, S::read, {several(K::play)}));
+    // The print is taken off a press that may turn.
+    list.push_back(running(F::mark_spread, S::scatter, {often(K::length)}));
+    list.push_back(by_hand(F::height_spread, S::scatter, {often(K::length)}));
+}
+
+/// With a surface thermometer, beside a press that runs hot.
+void add_heat(std::vector<Procedure>& list) {
+    const auto hot = {C::index_path, C::hot_surface};
+    list.push_back(procedure({F::ambient}, S::read, {several(K::room_temperature)}, hot));
+    list.push_back(procedure({F::warming_rate}, S::rise_a_second,
+                             {several(K::platen_before), several(K::platen_after),
+                              once(K::flash_time)},
+                             hot));
+    list.push_back(procedure({F::cooling_time}, S::cooling,
+                             {once(K::room_temperature), several(K::platen_warm),
+                              several(K::platen_later), once(K::waited)},
+                             hot));
+}
+
+/// Where a gauge's zero lies, from the height of an upright edge at one mark.
+void add_gauge_zeros(std::vector<Procedure>& list) {
+    for (Field field : {F::squeegee_zero_height, F::flood_zero_height})
+        list.push_back(by_hand(field, S::height_at_zero,
+                               {exactly(K::first_mark), exactly(K::height_a_mark),
+                                several(K::first_height)}));
+}
+
 std::vector<Procedure> all_procedures() {
     std::vector<Procedure> list;
     add_frame_and_ruler(list);
@@ -137,6 +177,10 @@ std::vector<Procedure> all_procedures() {
     add_holders(list);
     add_gauges(list);
     add_angles_and_allowances(list);
+    add_cylinders_and_heights(list);
+    add_gauge_zeros(list);
+    add_readings(list);
+    add_heat(list);
     list.push_back(procedure({}, S::ratio, {several(K::travel), exactly(K::turns)},
                              {C::hands_in_carriage, C::isolated_and_bled}));
     return list;
@@ -148,6 +192,8 @@ Quantity quantity_of(ReadingKind kind) {
     switch (kind) {
         case K::time:
         case K::stroke_time:
+        case K::flash_time:
+        case K::waited:
             return Quantity::time;
         case K::angle:
         case K::first_angle:
@@ -156,9 +202,19 @@ Quantity quantity_of(ReadingKind kind) {
         case K::mark:
         case K::first_mark:
         case K::second_mark:
-        case K::divisions:
-        case K::turns:
             return Quantity::marks;
+        case K::divisions:
+        case K::counted:
+            return Quantity::count;
+        case K::turns:
+        case K::play:
+            return Quantity::turns;
+        case K::room_temperature:
+        case K::platen_before:
+        case K::platen_after:
+        case K::platen_warm:
+        case K::platen_later:
+            return Quantity::temperature;
         case K::slow_speed:
         case K::fast_speed:
         case K::stroke_speed:

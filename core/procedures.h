@@ -44,15 +44,26 @@ enum class ReadingKind {
     first_edge,       ///< how far its edge then is from the carriage reference, along the arm
     second_angle,
     second_edge,
+    height_a_mark,    ///< what a mark of the gauge stands for, mm, as measured before
     first_mark,       ///< of a gauge, and
     first_height,     ///< the height of the edge over the platen at that mark
     second_mark,
     second_height,
     turns,            ///< of a screw (a count, with a fraction)
     travel,           ///< what the turns have moved, mm
+    plate,            ///< what the part's plate or the machine's manual says, in the field's quantity
+    counted,          ///< how many there are
+    play,             ///< turns of a screw, turned back, until what it moves follows
+    room_temperature, ///< of the air round the press
+    platen_before,    ///< a platen's temperature as it comes to the flash, and
+    platen_after,     ///< straight behind it
+    flash_time,       ///< that it was under the flash
+    platen_warm,      ///< a platen's temperature while nothing warms it, and
+    platen_later,     ///< some time later
+    waited,           ///< the time between the two
 };
 
-/// What a kind of reading measures. A decision: nothing of its own, so length; counts: marks.
+/// What a kind of reading measures. A decision or a plate: nothing of its own, so length.
 Quantity quantity_of(ReadingKind kind);
 
 /// What follows from the readings.
@@ -66,9 +77,12 @@ enum class Steps {
     latency_at_two_speeds,   ///< overtravels at two speeds: see latency_at_two_speeds()
     lamps_out,               ///< machine bar less operator bar, and how well that is known
     gauge_marks,             ///< change of height over change of mark, without sign
+    height_at_zero,          ///< of an upright edge: third kind less second kind times first kind
     two_angles,              ///< see pivot_height_of(), pivot_offset_of()
     scatter,                 ///< standard deviation of one reading
     scatter_of_difference,   ///< the same of pairs: second kind less first kind
+    rise_a_second,           ///< second kind less first kind, over the third
+    cooling,                 ///< see cooling_constant_of(): room, warm, later, time between
 };
 
 /// What to keep in mind. The machine's manual, local codes and licensed practice come first.
@@ -121,7 +135,7 @@ enum class MeasuredRefusal {
     not_wanted,     ///< a kind that the procedure doesn't need, or one given twice
     unequal_counts, ///< pairs that don't pair
     no_difference,  ///< angles, marks, speeds or counts too alike to divide by
-    impossible,     ///< no press moves like that: a stroke faster than its speed, say
+    impossible,     ///< no press does that: a stroke faster than its speed, a platen that warms by itself
     outside_limits, ///< the field doesn't accept the value: see values
 };
 
@@ -168,5 +182,9 @@ std::optional<double> pivot_height_of(double first_angle, double first_edge, dou
 /// Distance of the pivot from the carriage reference, from the same: e1 − L·sin a1.
 std::optional<double> pivot_offset_of(double first_angle, double first_edge, double second_angle,
                                       double second_edge);
+
+/// Time constant of a platen's cooling toward the room's temperature (Newton's law of cooling):
+/// time/ln((warm − room)/(later − room)). Nothing unless warm > later > room and time is positive.
+std::optional<double> cooling_constant_of(double room, double warm, double later, double time);
 
 } // namespace carriageway

@@ -13,6 +13,7 @@ constexpr double largest_shown = 1e12;
 constexpr int most_decimals = 6;
 
 std::string with_unit(std::string number, std::string_view unit) {
+    if (unit.empty()) return number;
     number += ' ';
     number += unit;
     return number;

@@ -54,6 +54,14 @@ struct ShareLink {};
 struct KeepVisit {};                            ///< takes the job from a link into the library
 struct LeaveVisit {};                           ///< goes back to the job that was open before
 struct BringVisitBack {};                       ///< the visit that was left without keeping it
+struct OpenMeasuring { Field field; };          ///< one number's procedure; Field::count: all of them
+struct ShowProcedure { MeasureTarget target; };
+struct LeaveProcedure {};                       ///< back to the list, or out of the sheet
+struct CloseMeasuring {};
+struct AddReading { std::size_t list; };        ///< opens the number pad for it
+struct SetReadingStep { std::size_t list; };
+struct RemoveReading { std::size_t list; std::size_t reading; bool again; }; ///< again: and take it anew
+struct UseMeasured {};                          ///< puts what was measured into the job's press
 
 using Action = std::variant<DoEdit, Undo, Redo, GoTo, ChooseHead, ChooseStop, StepStop, SetEveryStop,
                             Zoom, ShowAll, ToggleSheet, ToggleSection, OpenPad, PadPress, EditText,
@@ -62,7 +70,8 @@ using Action = std::variant<DoEdit, Undo, Redo, GoTo, ChooseHead, ChooseStop, St
                             AcceptText, CancelText, ChooseTheme, ChooseLanguage, ChooseUnits,
                             ChooseTextScale, OpenJob, ChooseJob, NewJob, DuplicateJob, RemoveJob,
                             RestoreJob, ExportJob, RetrySaving, CloseNotice, TakeOver, StartNewer, AddHeadAt,
-                            KeepPress, UsePress>;
+                            KeepPress, UsePress, OpenMeasuring, ShowProcedure, LeaveProcedure, CloseMeasuring,
+                            AddReading, SetReadingStep, RemoveReading, UseMeasured>;
 
 /// What a drag moves.
 struct HoldStop { HeadId head; End end; };

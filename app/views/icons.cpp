@@ -73,6 +73,12 @@ void draw_trash(const Pen& pen) {
     pen.line({{6, 7}, {7, 20}, {17, 20}, {18, 7}});
 }
 
+/// A rule with its marks.
+void draw_rule(const Pen& pen) {
+    pen.line({{2, 8}, {22, 8}, {22, 17}, {2, 17}, {2, 7.2f}});
+    for (const float x : {6.0f, 10.0f, 14.0f, 18.0f}) pen.line({{x, 8}, {x, 12}});
+}
+
 } // namespace
 
 void Canvas::icon(Icon shape, Vec centre, float size, Role role) {
@@ -107,6 +113,7 @@ void Canvas::icon(Icon shape, Vec centre, float size, Role role) {
         break;
     case Icon::search: pen.ring(10.5f, 10.5f, 6.5f); pen.line({{15.5f, 15.5f}, {21, 21}}); break;
     case Icon::trash: draw_trash(pen); break;
+    case Icon::measure: draw_rule(pen); break;
     case Icon::check: pen.line({{4, 13}, {10, 19}, {20, 6}}); break;
     case Icon::space: pen.line({{4, 13}, {4, 17}, {20, 17}, {20, 13}}); break;
     case Icon::more:

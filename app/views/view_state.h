@@ -12,6 +12,7 @@
 #include "app/records/library.h"
 #include "app/text/measure.h"
 #include "app/text/words.h"
+#include "app/views/measure_state.h"
 #include "core/fields.h"
 
 namespace carriageway {
@@ -21,7 +22,8 @@ enum class Place { press, jobs };
 
 /// Parts of a panel that open and close.
 enum class Section {
-    plot, margins, side, off_contact, pressure, deposit, image, squeegee, flood_bar, screen, speeds, head, job, platen, press_profile, looks, count,
+    plot, margins, side, off_contact, pressure, deposit, image, squeegee, flood_bar, screen, speeds, head, job,
+    platen, press_profile, looks, garment, heat, assumed, count,
 };
 
 enum class ThemeChoice { system, light, dark };
@@ -51,6 +53,7 @@ struct Pad {
     std::string text;
     bool fresh = true;    ///< the old value still stands there: the first key replaces it
     std::string trouble;  ///< why the last try was refused, in the user's language
+    std::optional<PadReading> reading; ///< instead of a field: a reading of what is measured
 };
 
 /// What a text field changes.
@@ -114,6 +117,8 @@ struct ViewState {
     float share_scroll = 0.0f;
     std::optional<Share> share;
     std::optional<TiltNote> tilted;
+    Measuring measuring;
+    float measure_scroll = 0.0f;
     std::optional<Pad> pad;
     std::optional<TextEntry> typing;
     std::string search;

@@ -81,6 +81,18 @@ bool can_share(const Model& model);
 /// can't be touched meanwhile.
 void share_sheet(const Model& model, Canvas& canvas);
 
+/// From here on nothing that was drawn before can be touched, scrolled, reached by keys or read aloud.
+void cover(Frame& frame);
+
+/// Over everything else: how the numbers of the press are measured, what was read and what follows.
+void measure_sheet(const Model& model, Canvas& canvas);
+
+/// The number pad alone, in a box; a sheet's upper corners are round.
+void draw_pad(const Model& model, Box box, bool sheet, Canvas& canvas);
+
+/// How hot platens become, turn by turn, and what that means for the flash's dwell.
+void heat_panel(const Model& model, Rows& rows);
+
 /// Says that the job came from a link and isn't kept, with the buttons that keep or leave it.
 void visit_banner(const Model& model, const Layout& layout, Canvas& canvas);
 /// Height that it needs in a width.

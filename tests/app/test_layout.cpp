@@ -6,6 +6,7 @@
 #include <catch2/catch_test_macros.hpp>
 
 #include "app/records/job_link.h"
+#include "app/views/measure_words.h"
 #include "tests/app/driver.h"
 
 using namespace carriageway;
@@ -62,6 +63,40 @@ void visit_links(Driver& driver, Scrolled scrolled, Look look) {
     driver.program().act(GoTo{Place::press});
 }
 
+/// The sheet for measuring: its list, and numbers with readings, results and refusals.
+template <class Scrolled, class Look>
+void visit_measuring(Driver& driver, Scrolled scrolled, Look look) {
+    Program& program = driver.program();
+    program.act(OpenMeasuring{Field::count});
+    driver.settle();
+    scrolled("measure");
+    const auto show = [&](Field field, std::vector<std::vector<double>> values, const std::string& where) {
+        program.act(ShowProcedure{*target_for(field)});
+        Taking& taking = program.state().measuring.taken.back();
+        for (std::size_t i = 0; i < values.size(); ++i) taking.lists[i].values = values[i];
+        driver.settle();
+        scrolled(where);
+    };
+    show(Field::measured_separation,
+         {{-35.0, -35.0, -36.0, -34.0, -35.0}, {35.0, 36.0, 35.0, 35.0, 53.0}}, "measure, stands off");
+    program.act(AddReading{1});
+    program.state().pad->trouble = say(driver.session().looks().language, Word::number_not_read, {"12 thumbs"});
+    driver.settle();
+    look("measure, typing");
+    program.state().pad.reset();
+    show(Field::squeegee_pivot_offset,
+         {{radians(5.0)}, {20.7, 20.6, 20.7}, {radians(25.0)}, {42.4, 42.5, 42.5}}, "measure, two angles");
+    show(Field::sensor_latency, {{300.0}, {10.0}, {900.0}, {60.0}}, "measure, latency");
+    show(Field::cooling_time, {{22.0}, {40.0, 40.0, 40.0}, {41.0, 41.0, 41.0}, {60.0}}, "measure, refused");
+    show(Field::ruler_graduation, {{100.0}, {3.0}}, "measure, once");
+    show(Field::sensor_hysteresis, {}, "measure, gaps");
+    program.act(ShowProcedure{{Field::count, ScrewPlace{false, 0}}});
+    driver.settle();
+    scrolled("measure, screw");
+    program.act(CloseMeasuring{});
+    driver.settle();
+}
+
 /// Every state of the program that a layout test looks at; `look` is called for each frame.
 template <class Look>
 void visit_frames(Driver& driver, Look look) {
@@ -69,14 +104,19 @@ void visit_frames(Driver& driver, Look look) {
         ViewState& state = driver.program().state();
         for (int page = 0; page < 40; ++page) {
             look(where + ", page " + std::to_string(page));
-            const float before = state.panel_scroll + state.jobs_scroll + state.share_scroll;
-            state.panel_scroll += state.share ? 0.0f : 150.0f;
+            const auto sum = [&] {
+                return state.panel_scroll + state.jobs_scroll + state.share_scroll + state.measure_scroll;
+            };
+            const float before = sum();
+            const bool measuring = state.measuring.open && !state.share;
+            state.panel_scroll += state.share || measuring ? 0.0f : 150.0f;
+            state.measure_scroll += measuring ? 150.0f : 0.0f;
             state.share_scroll += state.share ? 150.0f : 0.0f;
             state.jobs_scroll += state.place == Place::jobs ? 150.0f : 0.0f;
             driver.settle();
-            if (state.panel_scroll + state.jobs_scroll + state.share_scroll <= before + 1.0f) break;
+            if (sum() <= before + 1.0f) break;
         }
-        state.panel_scroll = state.jobs_scroll = state.share_scroll = 0.0f;
+        state.panel_scroll = state.jobs_scroll = state.share_scroll = state.measure_scroll = 0.0f;
         driver.settle();
     };
     scrolled("press");
@@ -104,6 +144,7 @@ void visit_frames(Driver& driver, Look look) {
     driver.program().act(ChooseHead{0});
     driver.settle();
     scrolled("press, all open");
+    visit_measuring(driver, scrolled, look);
     driver.program().act(GoTo{Place::jobs});
     driver.program().act(ChooseJob{driver.session().rows().front().id});
     driver.settle();

@@ -257,3 +257,32 @@ TEST_CASE("What is read once has no spread, and what stands off is named", "[pro
     CHECK(wild.standing_off[0].kind == K::length);
     CHECK(wild.standing_off[0].reading == 4);
 }
+
+TEST_CASE("Heat of a platen, play of a screw, a gauge's zero", "[procedures]") {
+    // 4 s of flash that warm it by 5.2 °C: 1.3 °C a second.
+    CHECK_THAT(value_for(Field::warming_rate, {{K::platen_before, three(30.0)},
+                                               {K::platen_after, three(35.2)},
+                                               {K::flash_time, {4.0}}}),
+               WithinAbs(1.3, 1e-12));
+    // Half of the difference to the room is gone after ln 2 of the time constant: 420·ln 2 = 291.1.
+    CHECK_THAT(value_for(Field::cooling_time, {{K::room_temperature, {22.0}},
+                                               {K::platen_warm, three(62.0)},
+                                               {K::platen_later, three(42.0)},
+                                               {K::waited, {420.0 * std::log(2.0)}}}),
+               WithinAbs(420.0, 1e-9));
+    CHECK(measured_field(Field::cooling_time, {{K::room_temperature, {22.0}},
+                                               {K::platen_warm, three(40.0)},
+                                               {K::platen_later, three(41.0)},
+                                               {K::waited, {60.0}}})
+              .refusal == MeasuredRefusal::impossible);
+    CHECK(value_for(Field::adjuster_backlash, {{K::play, three(0.25)}}) == 0.25);
+    CHECK(value_for(Field::squeegee_cylinders, {{K::counted, {2.0}}}) == 2.0);
+    CHECK(measured_field(Field::squeegee_cylinders, {{K::counted, {2.5}}}).refusal ==
+          MeasuredRefusal::outside_limits);
+    CHECK(value_for(Field::height_across, {{K::length, three(500.0)}}) == 250.0);
+    // At mark 2 an edge 3.3 over the platen, 6 a mark: at mark 0 it would stand at -8.7.
+    CHECK_THAT(value_for(Field::squeegee_zero_height, {{K::first_mark, {2.0}},
+                                                       {K::height_a_mark, {6.0}},
+                                                       {K::first_height, three(3.3)}}),
+               WithinAbs(-8.7, 1e-12));
+}
