@@ -45,7 +45,9 @@ int read_wanted(const Console& console, const Given& given, Wanted& wanted) {
         return console.misuse(say(console.language, Word::operand_missing, {missing}));
     }
     if (!given.into) return exit_fit;
-    if (given.operands.size() != 1) return console.misuse(console.text(Word::separation_one_picture));
+    if (given.operands.size() != 1) {
+        return console.misuse(console.text(Word::separation_one_picture));
+    }
     const std::optional<double> station = read_number(*given.head);
     for (int number = 1; number <= most_stations; ++number) {
         if (station && *station == number) wanted.station = number;
@@ -103,14 +105,17 @@ std::optional<Json> put_into(const Console& console, const Given& given, int sta
     const Head* head = head_on(job, station);
     if (head == nullptr) {
         console.complain(subject_of(console, *given.into),
-                         say(console.language, Word::no_head_on_station, {std::to_string(station)}));
+                         say(console.language, Word::no_head_on_station,
+                             {std::to_string(station)}));
         return std::nullopt;
     }
     const std::string title = head_title(console.language, *head);
     const HeadId id = head->id;
     apply(job, Edit{SetImage{id, image_in_place(separation, head->image)}});
     if (!put_bytes(console, *given.output, write_job(job), given.force)) return std::nullopt;
-    if (!console.json) told << say(console.language, Word::separation_set, {printable(title)}) << '\n';
+    if (!console.json) {
+        told << say(console.language, Word::separation_set, {printable(title)}) << '\n';
+    }
     Json report;
     report["job"] = job.name;
     report["station"] = station;

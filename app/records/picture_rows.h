@@ -83,7 +83,7 @@ struct PictureHeader {
     double aspect = 1.0;
 };
 
-/// Pixels of one row. An interlaced picture gives a row several times, other pixels of it each time.
+/// Pixels of one row. An interlaced picture gives a row several times, other pixels each time.
 struct PictureRow {
     int y = 0;      ///< 0 at the top
     int first = 0;  ///< column of the first pixel

@@ -132,7 +132,8 @@ class PngRows : public PictureRows {
         return interlaced_ ? static_cast<int>(PNG_PASS_COLS(header_.width, pass_)) : header_.width;
     }
     int rows_in_pass() const {
-        return interlaced_ ? static_cast<int>(PNG_PASS_ROWS(header_.height, pass_)) : header_.height;
+        if (!interlaced_) return header_.height;
+        return static_cast<int>(PNG_PASS_ROWS(header_.height, pass_));
     }
     /// Rows of all passes: what a fault counts.
     std::int64_t rows_in_all() const {

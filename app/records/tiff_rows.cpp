@@ -153,7 +153,9 @@ class TiffRows : public PictureRows {
             return tag("BitsPerSample", bits_);
         }
         if (samples_ < 1 || samples_ > most_samples) return tag("SamplesPerPixel", samples_);
-        if (planes != PLANARCONFIG_CONTIG && samples_ > 1) return tag("PlanarConfiguration", planes);
+        if (planes != PLANARCONFIG_CONTIG && samples_ > 1) {
+            return tag("PlanarConfiguration", planes);
+        }
         if (orientation != ORIENTATION_TOPLEFT) return tag("Orientation", orientation);
         if (format != SAMPLEFORMAT_UINT && format != SAMPLEFORMAT_VOID) {
             return tag("SampleFormat", format);
@@ -229,8 +231,8 @@ class TiffRows : public PictureRows {
         } else if (photometric_ == PHOTOMETRIC_MINISWHITE) {
             darkness = sample(x, 0);
         } else {
-            const std::array<std::uint8_t, 3> values{sample(x, 0), colour ? sample(x, 1) : std::uint8_t{0},
-                                                     colour ? sample(x, 2) : std::uint8_t{0}};
+            std::array<std::uint8_t, 3> values{sample(x, 0)};
+            if (colour) values = {sample(x, 0), sample(x, 1), sample(x, 2)};
             to_darkness(values.data(), colour ? 3 : 1, 1, &darkness);
         }
         if (!opacity_) return darkness;
