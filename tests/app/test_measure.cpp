@@ -43,7 +43,7 @@ TEST_CASE("The least separation from five readings, one of which is taken again"
         REQUIRE_FALSE(before.press.sensors.separation_measured);
         open_list(driver);
         driver.picture(std::string("measure list ") + size.name);
-        driver.tap(separation);
+        driver.tap(separation_row);
         driver.picture(std::string("measure separation empty ") + size.name);
         CHECK(driver.find("measure/cautions").value.find(english(Word::caution_lamps)) != std::string::npos);
         CHECK(driver.find("measure/scheme").label == english(Word::scheme_bars));
@@ -189,7 +189,7 @@ TEST_CASE("While one measures nothing below can be touched, and keys reach all o
     }
     const Camera camera = driver.program().state().camera;
     driver.key(Key::tab);
-    CHECK(driver.program().state().focus == separation);
+    CHECK(driver.program().state().focus == separation_row);
     driver.key(Key::enter);
     REQUIRE(driver.has("measure/add/0"));
     CHECK(driver.program().state().focus == "measure/back");

@@ -80,7 +80,11 @@ TEST_CASE("A blade's height follows its handle in the gauge's graduations and st
     const Thing& slider = driver.find("side/flood-gauge");
     CHECK(slider.role == ThingRole::slider);
     CHECK(slider.now == slider.most);
-    driver.program().handle({.kind = InputKind::step, .text = "side/flood-gauge", .by = {-3.0f, 0.0f}});
+    InputEvent step;
+    step.kind = InputKind::step;
+    step.text = "side/flood-gauge";
+    step.by = {-3.0f, 0.0f};
+    driver.program().handle(step);
     driver.settle();
     CHECK(head_of(driver, 5).flood.gauge == Approx(gauge.highest - 3.0 * gauge.graduation));
 }
