@@ -102,6 +102,20 @@ endfunction()
 set(CARRIAGEWAY_TEST_SEED 20261125 CACHE STRING
     "Seed of the property tests and of the order of all tests, or time")
 
+# Headers that many files of a target read are compiled once for all of them. Not for core, whose
+# files must each include what they use, nor where the program is built for browsers: there all of
+# its files are compiled from what they include themselves.
+option(CARRIAGEWAY_PRECOMPILE "Precompile headers of libraries for the program and its tests" ON)
+function(carriageway_precompile target)
+    if(CARRIAGEWAY_PRECOMPILE AND NOT EMSCRIPTEN)
+        target_precompile_headers(${target} PRIVATE ${ARGN})
+    endif()
+endfunction()
+
+# What nearly every file of the program includes.
+set(CARRIAGEWAY_COMMON_HEADERS <algorithm> <array> <cmath> <cstdint> <functional> <map> <memory>
+    <optional> <set> <span> <string> <string_view> <unordered_map> <utility> <variant> <vector>)
+
 # carriageway_tests(target folder library...)
 # A test executable of all .cpp files of the folder, run in an order that its
 # printed seed gives back. Skipped while the folder has no test.
@@ -115,6 +129,10 @@ function(carriageway_tests target folder)
     target_compile_definitions(${target} PRIVATE
         CARRIAGEWAY_SOURCE_DIR="${PROJECT_SOURCE_DIR}")
     target_link_libraries(${target} PRIVATE carriageway_warnings Catch2::Catch2WithMain ${ARGN})
+    carriageway_precompile(${target} ${CARRIAGEWAY_COMMON_HEADERS} <filesystem> <fstream> <iterator>
+        <limits> <numbers> <random> <sstream>
+        <catch2/catch_approx.hpp> <catch2/catch_get_random_seed.hpp> <catch2/catch_test_macros.hpp>
+        <catch2/generators/catch_generators.hpp> <catch2/matchers/catch_matchers_floating_point.hpp>)
     add_test(NAME ${target} COMMAND ${target}
         --order rand --rng-seed ${CARRIAGEWAY_TEST_SEED}
         --reporter console

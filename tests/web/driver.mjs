@@ -15,7 +15,9 @@ export const DEVICES = {
   phone: { viewport: { width: 393, height: 851 }, deviceScaleFactor: 2.75, hasTouch: true, isMobile: true },
   landscape: { viewport: { width: 851, height: 393 }, deviceScaleFactor: 2.75, hasTouch: true, isMobile: true },
   tablet: { viewport: { width: 820, height: 1180 }, deviceScaleFactor: 2, hasTouch: true, isMobile: true },
-  // As cheap to draw as can be, for tests that look at something else.
+  // As cheap to draw as can be, for tests that look at something else: a phone of large pixels, and
+  // the least window.
+  pocket: { viewport: { width: 393, height: 851 }, deviceScaleFactor: 1, hasTouch: true, isMobile: true },
   killed: { viewport: { width: 400, height: 600 }, deviceScaleFactor: 1, hasTouch: false, isMobile: false },
   desktop: { viewport: { width: 1440, height: 900 }, deviceScaleFactor: 1, hasTouch: false, isMobile: false },
 };
@@ -67,9 +69,10 @@ export class Driver {
     page.on("console", said => { if (said.type() === "error") this.troubles.push(said.text()); });
   }
 
-  // A page of a fresh context of this browser, with the program running.
+  // A page of a fresh context of this browser, with the program running. Nothing is fetched a second
+  // time to be kept for later, unless `more` allows service workers.
   static async open(browser, address, device = "phone", more = {}) {
-    const context = await browser.newContext({ ...DEVICES[device], locale: "en-GB", ...more });
+    const context = await browser.newContext({ ...DEVICES[device], locale: "en-GB", serviceWorkers: "block", ...more });
     const driver = new Driver(await context.newPage(), device);
     await driver.slower();
     await driver.go(address);
