@@ -46,7 +46,7 @@ class GroupFit {
     std::size_t entries_of(const LevelRow& row, std::array<Entry, 6>& entries) const;
     bool solve(const std::vector<double>& weights);
     void refresh_residuals();
-    bool reweight(double (*weight_of)(double), bool rescale);
+    void reweight(double (*weight_of)(double), bool rescale);
     bool name_strays();
     bool score(const std::vector<double>& weights);
     double leverage(const LevelRow& row) const;
@@ -145,9 +145,9 @@ void GroupFit::refresh_residuals() {
     }
 }
 
-/// Solves again and again with weights from the residuals, until these stand still. False when
-/// they don't, or when the weights leave something open: the last solution then stands.
-bool GroupFit::reweight(double (*weight_of)(double), bool rescale) {
+/// Solves again and again with weights from the residuals, until these stand still or the most
+/// rounds are done, or the weights leave something open: the last solution then stands.
+void GroupFit::reweight(double (*weight_of)(double), bool rescale) {
     std::vector<double> weights(count());
     for (int round = 0; round < settings_.most_rounds; ++round) {
         if (rescale) scatter_ = robust_deviation(fit_.residuals, free_unknowns());
@@ -155,13 +155,12 @@ bool GroupFit::reweight(double (*weight_of)(double), bool rescale) {
         for (std::size_t i = 0; i < count(); ++i)
             weights[i] = weight_of(fit_.residuals[i] / scatter);
         const std::vector<double> before = fit_.residuals;
-        if (!solve(weights)) return false;
+        if (!solve(weights)) return;
         double moved = 0.0;
         for (std::size_t i = 0; i < count(); ++i)
             moved = std::max(moved, std::abs(fit_.residuals[i] - before[i]));
-        if (moved <= settled_share * scatter) return true;
+        if (moved <= settled_share * scatter) return;
     }
-    return false;
 }
 
 double GroupFit::leverage(const LevelRow& row) const {
@@ -302,10 +301,11 @@ LevelFit GroupFit::run() {
         score(all);
         return finished();
     }
-    const bool huber = reweight(huber_weight, true);
-    const bool tukey = reweight(held_weight, false);
-    const bool named = name_strays();
-    fit_.settled = huber && tukey && named;
+    // Both only lead to a start from which the strays stand out: whether they have come to rest
+    // doesn't matter.
+    reweight(huber_weight, true);
+    reweight(held_weight, false);
+    fit_.settled = name_strays();
     return finished();
 }
 

@@ -301,5 +301,7 @@ TEST_CASE("spoilt readings are named and good ones are not", "[property]") {
     CHECK(share("spoilt reading named", "spoilt reading") >= 0.98);
     CHECK(share("good reading named", "good reading") <= 0.002);
     CHECK(share("gap of a head within three errors", "gap of a head") >= 0.98);
-    CHECK(tally.of("press not settled") == 0);
+    // Some of the presses have two heads or two platens, so that two readings at a point can
+    // contradict each other with nothing to tell which is wrong.
+    CHECK(tally.of("press not settled") <= cases / 100);
 }
