@@ -15,7 +15,7 @@ using Catch::Approx;
 
 namespace {
 
-const std::string separation = "measure/sensors.measured_separation_mm";
+const std::string separation_row = "measure/sensors.measured_separation_mm";
 
 std::string english(Word key) { return std::string(word(Language::english, key)); }
 
