@@ -17,7 +17,8 @@ bool changes_library(const Action& action) {
             if constexpr (std::is_same_v<A, EditText>) return a.target != TextTarget::search;
             else
                 return is_one_of<A, DoEdit, Undo, Redo, StepStop, SetEveryStop, OpenPad, PadPress, NewJob,
-                                 DuplicateJob, RemoveJob, RestoreJob, AddHeadAt, KeepPress, UsePress, KeepVisit>;
+                                 DuplicateJob, RemoveJob, RestoreJob, AddHeadAt, KeepPress, UsePress, KeepVisit,
+                                 RegisterEdit, AddMarkAt, OpenRegisterPad>;
         },
         action);
 }
@@ -47,6 +48,7 @@ void Program::carry_out(const GoTo& a) {
     state_.place = a.place;
     state_.typing.reset();
     state_.pad.reset();
+    state_.panel_scroll = 0.0f;
     if (a.place == Place::jobs) session_.search(state_.search);
 }
 

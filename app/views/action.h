@@ -5,6 +5,7 @@
 #include <string>
 #include <variant>
 
+#include "app/drawing/register_layer.h"
 #include "app/records/library.h"
 #include "app/views/view_state.h"
 #include "core/edit.h"
@@ -55,6 +56,16 @@ struct KeepVisit {};                            ///< takes the job from a link i
 struct LeaveVisit {};                           ///< goes back to the job that was open before
 struct BringVisitBack {};                       ///< the visit that was left without keeping it
 
+/// Chooses the head whose registration is shown.
+struct RegisterHead { HeadId head; };
+struct ChooseRegisterMode { RegisterMode mode; };
+struct ChooseMark { std::optional<std::size_t> mark; };
+struct ChooseRound { std::optional<std::size_t> round; };
+struct AddMarkAt { HeadId head; RegisterScale scale; }; ///< where the drawing was tapped
+struct RegisterEdit { Edit edit; std::optional<std::size_t> round, mark; }; ///< and what is shown then
+struct OpenRegisterPad { HeadId head; RegisterTarget target; };
+struct ChooseHeightPlace { std::uint32_t platen; HeightPoint point; };
+
 using Action = std::variant<DoEdit, Undo, Redo, GoTo, ChooseHead, ChooseStop, StepStop, SetEveryStop,
                             Zoom, ShowAll, ToggleSheet, ToggleSection, OpenPad, PadPress, EditText,
                             PickFile, ShareJob, CloseShare, CopyLink, ShareLink, KeepVisit, LeaveVisit,
@@ -62,7 +73,9 @@ using Action = std::variant<DoEdit, Undo, Redo, GoTo, ChooseHead, ChooseStop, St
                             AcceptText, CancelText, ChooseTheme, ChooseLanguage, ChooseUnits,
                             ChooseTextScale, OpenJob, ChooseJob, NewJob, DuplicateJob, RemoveJob,
                             RestoreJob, ExportJob, RetrySaving, CloseNotice, TakeOver, StartNewer, AddHeadAt,
-                            KeepPress, UsePress>;
+                            KeepPress, UsePress,
+                            RegisterHead, ChooseRegisterMode, ChooseMark, ChooseRound, AddMarkAt,
+                            RegisterEdit, OpenRegisterPad, ChooseHeightPlace>;
 
 /// What a drag moves.
 struct HoldStop { HeadId head; End end; };
@@ -70,6 +83,7 @@ struct HoldPlot { HeadId head; Box plot; double mm_per_dp; }; ///< both stops, o
 struct HoldTilt { HeadId head; Field field; Vec pivot; float lean; }; ///< a blade's angle, at its pivot
 struct HoldGauge { HeadId head; Field field; double dp_per_mark; };  ///< a blade's height
 struct HoldSheet {};
-using Hold = std::variant<HoldStop, HoldPlot, HoldTilt, HoldGauge, HoldSheet>;
+struct HoldMark { HeadId head; std::size_t mark; float dp_per_mm; }; ///< of the round looked at
+using Hold = std::variant<HoldStop, HoldPlot, HoldTilt, HoldGauge, HoldSheet, HoldMark>;
 
 } // namespace carriageway

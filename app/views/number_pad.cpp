@@ -1,10 +1,22 @@
 // The number pad: measures are typed with keys made for fingers, in mm, inches or fractions.
 #include "app/text/sentences.h"
+#include "app/views/register_view.h"
 #include "app/views/views.h"
 
 namespace carriageway {
 
 namespace {
+
+/// What the pad types: a number of the job, or one of the Register place.
+Quantity pad_quantity(const Pad& pad) {
+    if (pad.target.number != RegisterNumber::none) return register_quantity(pad.target.number);
+    return info_of(pad.field).quantity;
+}
+
+std::string pad_title(const Pad& pad, Language language) {
+    if (pad.target.number != RegisterNumber::none) return register_title(pad.target, language);
+    return std::string(word(language, field_word(pad.field)));
+}
 
 struct PadButton {
     PadKey key;
@@ -37,7 +49,7 @@ void key(Canvas& canvas, std::string_view name, Box box, std::string_view face, 
 
 /// What the typed text comes to, or what it should look like.
 std::string reading_of(const Model& model, const Pad& pad) {
-    const Quantity quantity = info_of(pad.field).quantity;
+    const Quantity quantity = pad_quantity(pad);
     const Language language = model.state->looks.language;
     const std::optional<double> value = read_quantity(pad.text, quantity, model.state->looks.units);
     if (!value) return {};
@@ -47,7 +59,7 @@ std::string reading_of(const Model& model, const Pad& pad) {
 void draw_display(const Model& model, const Pad& pad, Rows& rows) {
     Canvas& canvas = rows.canvas;
     DrawingList& list = canvas.list();
-    rows.text(capitalised(canvas.word(field_word(pad.field))), {TypeSize::body, true}, Role::ink, 4.0f);
+    rows.text(capitalised(pad_title(pad, canvas.language())), {TypeSize::body, true}, Role::ink, 4.0f);
     const TypeStyle large{TypeSize::large, true}, small{TypeSize::small, false};
     const float line = canvas.type().height(large);
     const Box box = rows.next(line + 14.0f, 4.0f);
@@ -66,7 +78,7 @@ void draw_display(const Model& model, const Pad& pad, Rows& rows) {
     list.line(caret, 2, paint(Role::focus), 2.0f);
     list.pop_clip();
     Thing& thing = list.thing("pad/display", ThingRole::textbox, box);
-    thing.label.assign(canvas.word(field_word(pad.field)));
+    thing.label.assign(pad_title(pad, canvas.language()));
     thing.value = shown;
     if (!pad.trouble.empty()) rows.text(pad.trouble, small, Role::stop, 6.0f);
     else rows.text(reading_of(model, pad).empty() ? std::string(" ") : reading_of(model, pad), small,
@@ -74,7 +86,7 @@ void draw_display(const Model& model, const Pad& pad, Rows& rows) {
 }
 
 void draw_keys(const Pad& pad, Box box, Canvas& canvas) {
-    const bool is_length = info_of(pad.field).quantity == Quantity::length;
+    const bool is_length = pad_quantity(pad) == Quantity::length;
     const float gap = key_gap;
     const int columns = 4, rows = 5;
     const float w = (box.width() - gap * (columns - 1)) / columns;
@@ -114,7 +126,7 @@ float pad_height(const Model& model, Canvas& canvas, float window_width) {
     const float width = std::min(window_width - 32.0f, 420.0f);
     const TypeStyle small{TypeSize::small, false};
     const std::string below = pad.trouble.empty() ? reading_of(model, pad) : pad.trouble;
-    return 14.0f + canvas.paragraph_height(width, capitalised(canvas.word(field_word(pad.field))),
+    return 14.0f + canvas.paragraph_height(width, capitalised(pad_title(pad, canvas.language())),
                                            {TypeSize::body, true}) +
            4.0f + canvas.type().height({TypeSize::large, true}) + 18.0f +
            std::max(canvas.type().height(small) * 1.06f, canvas.paragraph_height(width, below, small)) + 6.0f +
