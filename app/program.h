@@ -98,6 +98,20 @@ private:
     void carry_out(const AddHeadAt& a);
     void carry_out(const KeepPress&);
     void carry_out(const UsePress& a);
+    // app/program_register.cpp
+    void carry_out(const RegisterHead& a);
+    void carry_out(const ChooseRegisterMode& a);
+    void carry_out(const ChooseMark& a);
+    void carry_out(const ChooseRound& a);
+    void carry_out(const AddMarkAt& a);
+    void carry_out(const RegisterEdit& a);
+    void carry_out(const OpenRegisterPad& a);
+    void carry_out(const ChooseHeightPlace& a);
+    void accept_register_pad();
+    std::optional<Edit> typed_edit(const Pad& pad, double value) const;
+    void take_mark(const HoldMark& hold);
+    void drag_mark(const HoldMark& hold, Vec by);
+    void drop_mark();
     // app/program_share.cpp
     void carry_out(const PickFile&);
     void carry_out(const ShareJob& a);
@@ -183,6 +197,7 @@ private:
     Stops raw_;                ///< stops of a drag before they snap to the ruler
     double raw_gauge_ = 0.0;   ///< likewise of a blade's gauge, marks
     Vec drag_start_;
+    std::optional<Vec> touched_at_; ///< where the finger is while a tap is carried out
 };
 
 } // namespace carriageway

@@ -18,7 +18,7 @@ bool changes_library(const Action& action) {
             else
                 return is_one_of<A, DoEdit, Undo, Redo, StepStop, SetEveryStop, OpenPad, PadPress, NewJob,
                                  DuplicateJob, RemoveJob, RestoreJob, AddHeadAt, KeepPress, UsePress, KeepVisit,
-                                 UseMeasured>;
+                                  UseMeasured, RegisterEdit, AddMarkAt, OpenRegisterPad>;
         },
         action);
 }
@@ -48,6 +48,7 @@ void Program::carry_out(const GoTo& a) {
     state_.place = a.place;
     state_.typing.reset();
     state_.pad.reset();
+    state_.panel_scroll = 0.0f;
     if (a.place == Place::jobs) session_.search(state_.search);
 }
 

@@ -75,6 +75,7 @@ void Program::press_pad(PadKey key) {
 void Program::accept_pad() {
     if (state_.pad->reading) return accept_reading();
     Pad& pad = *state_.pad;
+    if (pad.target.number != RegisterNumber::none) return accept_register_pad();
     const Language language = state_.looks.language;
     const LengthUnit units = state_.looks.units;
     const Quantity quantity = info_of(pad.field).quantity;

@@ -37,6 +37,7 @@ void Program::take(const Gesture& gesture) {
     case GestureKind::drag_end: drop(gesture); break;
     case GestureKind::drag_cancel:
         session_.drop_preview();
+        state_.registering.moving.reset();
         state_.held = false;
         hold_.reset();
         scroll_.reset();
@@ -60,7 +61,9 @@ void Program::tap(const Gesture& gesture) {
         if (state_.typing) accept_text();
         return;
     }
-    touch(frame_.list.things()[static_cast<std::size_t>(found)]);
+    touched_at_ = gesture.at;
+    touch(Thing(frame_.list.things()[static_cast<std::size_t>(found)]));
+    touched_at_.reset();
 }
 
 void Program::touch(const Thing& thing) {
@@ -85,6 +88,7 @@ void Program::start_drag(const Gesture& gesture) {
             const bool stops = !std::holds_alternative<HoldSheet>(frame_.holds[static_cast<std::size_t>(thing.hold)]);
             if (stops && only_to_look()) return;
             hold_ = frame_.holds[static_cast<std::size_t>(thing.hold)];
+            if (const HoldMark* mark = std::get_if<HoldMark>(&*hold_)) return take_mark(*mark);
             HeadId head = 0;
             if (const HoldStop* stop = std::get_if<HoldStop>(&*hold_)) {
                 head = stop->head;
@@ -183,6 +187,7 @@ void Program::drag(const Gesture& gesture) {
         if (const HoldPlot* plot = std::get_if<HoldPlot>(&*hold_)) drag_plot(*plot, gesture.by);
         if (const HoldTilt* tilt = std::get_if<HoldTilt>(&*hold_)) drag_tilt(*tilt, gesture.at);
         if (const HoldGauge* gauge = std::get_if<HoldGauge>(&*hold_)) drag_gauge(*gauge, gesture.by);
+        if (const HoldMark* mark = std::get_if<HoldMark>(&*hold_)) drag_mark(*mark, gesture.by);
         if (std::holds_alternative<HoldSheet>(*hold_)) {
             const float up = drag_start_.y - gesture.at.y;
             if (up > 40.0f) state_.tall_sheet = true;
@@ -217,6 +222,7 @@ void Program::run_fling() {
 
 void Program::drop(const Gesture& gesture) {
     start_fling(gesture);
+    drop_mark();
     session_.keep_preview();
     state_.held = false;
     hold_.reset();
