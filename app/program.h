@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "app/film.h"
 #include "app/gesture.h"
 #include "app/input.h"
 #include "app/session.h"
@@ -134,6 +135,9 @@ private:
     void accept_reading();
     Taking* taking(); ///< of the target shown; nullptr: the list is shown
     bool measure_key(const InputEvent& event);
+    // app/program_film.cpp
+    void open_film(const std::string& name, std::string bytes);
+    void read_film();
     // app/program_edits.cpp
     void apply_edit(const Edit& edit);
     void refuse(const Applied& refused);
@@ -195,6 +199,7 @@ private:
     std::optional<Fling> fling_; ///< a list that runs on after the finger has lifted
     bool panning_ = false;
     Stops raw_;                ///< stops of a drag before they snap to the ruler
+    std::unique_ptr<Film> film_; ///< while one is being read
     double raw_gauge_ = 0.0;   ///< likewise of a blade's gauge, marks
     Vec drag_start_;
     std::optional<Vec> touched_at_; ///< where the finger is while a tap is carried out

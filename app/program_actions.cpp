@@ -174,6 +174,7 @@ void Program::carry_out(const ExportJob& a) {
 void Program::carry_out(const RetrySaving&) { session_.retry(); }
 
 void Program::carry_out(const CloseNotice&) {
+    film_.reset(); // its progress stands in the notice
     if (!state_.notice) state_.newer_ready = false; // until the next start
     state_.notice.reset();
 }

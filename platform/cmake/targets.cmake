@@ -7,9 +7,8 @@ if(MSVC)
 else()
     target_compile_options(carriageway_warnings INTERFACE
         -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Werror
-        # GCC 12 sees overlaps and overflows in std::string that are not there (its bug 105651).
-        $<$<AND:$<CXX_COMPILER_ID:GNU>,$<VERSION_LESS:$<CXX_COMPILER_VERSION>,13>>:-Wno-restrict>
-        $<$<AND:$<CXX_COMPILER_ID:GNU>,$<VERSION_LESS:$<CXX_COMPILER_VERSION>,13>>:-Wno-stringop-overflow>)
+        # GCC 12 sees overlaps in std::string that are not there (its bug 105651).
+        $<$<AND:$<CXX_COMPILER_ID:GNU>,$<VERSION_LESS:$<CXX_COMPILER_VERSION>,13>>:-Wno-restrict>)
     # A result must not depend on whether the processor fuses a multiplication
     # with an addition.
     add_compile_options(-ffp-contract=off)
@@ -103,17 +102,16 @@ endfunction()
 set(CARRIAGEWAY_TEST_SEED 20261125 CACHE STRING
     "Seed of the property tests and of the order of all tests, or time")
 
-# Headers that many files of a target read are compiled once for all of them. Not for core, whose
-# files must each include what they use, nor where the program is built for browsers: there all of
-# its files are compiled from what they include themselves.
-option(CARRIAGEWAY_PRECOMPILE "Precompile headers of libraries for the program and its tests" ON)
+# Headers that many tests read are compiled once for all of a folder. Not for the program, whose
+# files must each include what they use.
+option(CARRIAGEWAY_PRECOMPILE "Precompile headers of libraries for the tests" ON)
 function(carriageway_precompile target)
     if(CARRIAGEWAY_PRECOMPILE AND NOT EMSCRIPTEN)
         target_precompile_headers(${target} PRIVATE ${ARGN})
     endif()
 endfunction()
 
-# What nearly every file of the program includes.
+# What nearly every test includes.
 set(CARRIAGEWAY_COMMON_HEADERS <algorithm> <array> <cmath> <cstdint> <functional> <map> <memory>
     <optional> <set> <span> <string> <string_view> <unordered_map> <utility> <variant> <vector>)
 
