@@ -156,8 +156,9 @@ void Program::open_file(const std::string& path) {
         notice(say(language, Word::not_opened, {name, word(language, Word::file_not_readable)}), true);
         return;
     }
-    if (looks_like_film(text.view())) return open_film(name, std::move(text).str());
-    const ReadJob read = read_job(text.str());
+    std::string bytes = text.str();
+    if (looks_like_film(bytes)) return open_film(name, std::move(bytes));
+    const ReadJob read = read_job(bytes);
     if (!read.job) {
         notice(say(language, Word::not_opened, {name, fault_sentence(language, read.fault)}), true);
         return;
