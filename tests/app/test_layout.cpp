@@ -102,7 +102,7 @@ template <class Look>
 void visit_frames(Driver& driver, Look look) {
     const auto scrolled = [&](const std::string& where) {
         ViewState& state = driver.program().state();
-        for (int page = 0; page < 40; ++page) {
+        for (int page = 0; page < 90; ++page) {
             look(where + ", page " + std::to_string(page));
             const auto sum = [&] {
                 return state.panel_scroll + state.jobs_scroll + state.share_scroll + state.measure_scroll;
