@@ -7,6 +7,7 @@
 //   carriageway export NAME -o FILE
 //   carriageway list [--search TEXT]
 //   carriageway link JOB [--base ADDRESS]
+//   carriageway register MARKS [--job JOB]
 //   carriageway separation PICTURE... [--width LENGTH] [--into JOB --head STATION -o OUT]
 //   carriageway [JOB]              the window
 //
