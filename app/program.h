@@ -71,6 +71,7 @@ private:
     void carry_out(const ChooseHead& a);
     void carry_out(const ChooseStop& a);
     void carry_out(const StepStop& a);
+    void carry_out(const StepNumber& a);
     void carry_out(const SetEveryStop&);
     void carry_out(const Zoom& a);
     void carry_out(const ShowAll&);
@@ -157,7 +158,7 @@ private:
     void drop(const Gesture& gesture);
     void drag_stop(const HoldStop& hold, Vec by, Vec at);
     void drag_plot(const HoldPlot& hold, Vec by);
-    void drag_tilt(const HoldTilt& hold, Vec at);
+    void drag_tilt(const HoldTilt& hold, Vec by);
     void drag_gauge(const HoldGauge& hold, Vec by);
     void note_tilt(HeadId head, Field field);
     void scroll_at(Vec at, float by);
@@ -200,6 +201,7 @@ private:
     bool panning_ = false;
     Stops raw_;                ///< stops of a drag before they snap to the ruler
     std::unique_ptr<Film> film_; ///< while one is being read
+    double raw_tilt_ = 0.0;    ///< angle of a drag before it snaps to degrees
     double raw_gauge_ = 0.0;   ///< likewise of a blade's gauge, marks
     Vec drag_start_;
     std::optional<Vec> touched_at_; ///< where the finger is while a tap is carried out

@@ -190,6 +190,8 @@ void draw_side_view(const SideInput& input, DrawingList& list, SideThings& thing
     draw_layers(input, scale, squeegee, flood, list);
     draw_blade(input, scale, flood, true, things.flood, list);
     draw_blade(input, scale, squeegee, false, things.squeegee, list);
+    list.pop_clip();
+    list.ring(input.box, 8.0f, paint(Role::edge), 1.2f);
     const TypeStyle small{TypeSize::small, false};
     const float line = list.type().height(small);
     const auto label = [&](const SideBlade& blade, Word word_key, double angle, Role role) {
@@ -201,8 +203,6 @@ void draw_side_view(const SideInput& input, DrawingList& list, SideThings& thing
     };
     label(things.squeegee, Word::squeegee, squeegee.angle, Role::squeegee);
     label(things.flood, Word::flood_bar, flood.angle, Role::flood);
-    list.pop_clip();
-    list.ring(input.box, 8.0f, paint(Role::edge), 1.2f);
 }
 
 } // namespace carriageway

@@ -19,6 +19,8 @@ struct GoTo { Place place; };
 struct ChooseHead { HeadId head; };            ///< 0: the whole press
 struct ChooseStop { HeadId head; End end; };
 struct StepStop { HeadId head; End end; double steps; double mm; }; ///< graduations, or mm
+/// A number moved by whole steps counted from `from`, kept between `least` and `most`.
+struct StepNumber { HeadId head; Field field; double from; double step; double least; double most; double by; };
 struct SetEveryStop {};
 struct Zoom { double factor; };
 struct ShowAll {};                              ///< the whole press, or the whole chosen head
@@ -74,7 +76,7 @@ struct RegisterEdit { Edit edit; std::optional<std::size_t> round, mark; }; ///<
 struct OpenRegisterPad { HeadId head; RegisterTarget target; };
 struct ChooseHeightPlace { std::uint32_t platen; HeightPoint point; };
 
-using Action = std::variant<DoEdit, Undo, Redo, GoTo, ChooseHead, ChooseStop, StepStop, SetEveryStop,
+using Action = std::variant<DoEdit, Undo, Redo, GoTo, ChooseHead, ChooseStop, StepStop, StepNumber, SetEveryStop,
                             Zoom, ShowAll, ToggleSheet, ToggleSection, OpenPad, PadPress, EditText,
                             PickFile, ShareJob, CloseShare, CopyLink, ShareLink, KeepVisit, LeaveVisit,
                             BringVisitBack,
@@ -89,7 +91,7 @@ using Action = std::variant<DoEdit, Undo, Redo, GoTo, ChooseHead, ChooseStop, St
 /// What a drag moves.
 struct HoldStop { HeadId head; End end; };
 struct HoldPlot { HeadId head; Box plot; double mm_per_dp; }; ///< both stops, on the plot of them
-struct HoldTilt { HeadId head; Field field; Vec pivot; float lean; }; ///< a blade's angle, at its pivot
+struct HoldTilt { HeadId head; Field field; float lean; };           ///< a blade's angle
 struct HoldGauge { HeadId head; Field field; double dp_per_mark; };  ///< a blade's height
 struct HoldSheet {};
 struct HoldMark { HeadId head; std::size_t mark; float dp_per_mm; }; ///< of the round looked at

@@ -66,7 +66,7 @@ TEST_CASE("A film with a resolution becomes the open head's image, and undo brin
     CHECK(head.image.offset_y == before.offset_y);
     CHECK(head.deposit.printed_share == Approx(1.0).margin(0.02));
     // A typed width stretches it both ways.
-    driver.program().state().open.fill(false);
+    driver.tap("notice/close");
     driver.tap("section/image");
     driver.tap("head/5/image.width_mm");
     driver.pad("80");

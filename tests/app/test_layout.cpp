@@ -158,10 +158,14 @@ void visit_frames(Driver& driver, Look look) {
             };
             const float before = sum();
             const bool measuring = state.measuring.open && !state.share;
-            state.panel_scroll += state.share || measuring ? 0.0f : 150.0f;
-            state.measure_scroll += measuring ? 150.0f : 0.0f;
-            state.share_scroll += state.share ? 150.0f : 0.0f;
-            state.jobs_scroll += state.place == Place::jobs ? 150.0f : 0.0f;
+            // Two thirds of what is seen at a time: everything comes into sight whole.
+            float step = 150.0f;
+            for (const ScrollArea& area : driver.program().frame().scrolls)
+                if (!area.covered) step = std::max(step, 0.66f * area.box.height());
+            state.panel_scroll += state.share || measuring ? 0.0f : step;
+            state.measure_scroll += measuring ? step : 0.0f;
+            state.share_scroll += state.share ? step : 0.0f;
+            state.jobs_scroll += state.place == Place::jobs ? step : 0.0f;
             driver.settle();
             if (sum() <= before + 1.0f) break;
         }

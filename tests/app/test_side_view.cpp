@@ -41,7 +41,7 @@ TEST_CASE("A blade is tilted by its handle, and the gauge that brings its edge b
         driver.picture(std::string("side-") + size.name);
         // The squeegee prints toward the operator, so its upper end leans to the left.
         const float out = before.geometry.squeegee_edge > 0.0 ? -1.0f : 1.0f;
-        driver.drag("side/squeegee-angle", {18.0f * out, 0.0f});
+        driver.drag("side/squeegee-angle", {30.0f * out, 0.0f});
         const Head& tilted = head_of(driver, 5);
         CHECK(tilted.squeegee.angle > angle + radians(2.0));
         // Whole degrees, and the band seen from above has moved with the edge.
@@ -95,6 +95,7 @@ TEST_CASE("Uneven heights typed on the pad are found and said") {
     open_section(driver, "off-contact");
     driver.tap("head/5/off_contact.left_mm");
     driver.pad("2.5");
+    driver.tap("pad/accept");
     CHECK(head_of(driver, 5).heights.left == 2.5);
     CHECK(shows(driver, std::string(word(Language::english, Word::contact_gap))));
     bool found = false;
