@@ -15,9 +15,9 @@ constexpr TypeStyle small{TypeSize::small, false};
 /// Parts may be off by so much, mm: that of levelling_advice.h.
 double tolerance() { return LevelTargets{}.tolerance; }
 
-/// One part in the plan: a disc with its number and how far it is off, shaded by how much, hatched one
-/// way when high and the other way when low, so that nothing is said by colour alone.
-void draw_part(DrawingList& list, Vec at, float radius, const std::string& number, const PartOff* part,
+/// One part in the plan: a disc with its number, shaded by how far it is off; one that is out has a
+/// heavier ring and its number of millimetres, with its sign, beside it.
+void draw_part(DrawingList& list, FreeTexts& texts, Vec at, Vec value_at, float radius, const std::string& number, const PartOff* part,
                double sign, LengthUnit units) {
     const double off = part && part->known != LevelTerms::none ? sign * part->worst : 0.0;
     const bool out = part && part->out;
@@ -27,11 +27,10 @@ void draw_part(DrawingList& list, Vec at, float radius, const std::string& numbe
         list.disc(at, radius, paint(off > 0.0 ? Role::squeegee : Role::flood, alpha));
     }
     list.circle(at, radius, paint(out ? Role::stop : Role::edge), out ? 3.0f : 1.4f);
-    const bool known = part && part->known != LevelTerms::none;
-    const float line = list.type().height(small);
-    list.text_centred({at.x, at.y - (known ? 0.5f * line : 0.0f)}, number, {TypeSize::small, true}, Role::ink,
-                      Role::card);
-    if (known) list.text_centred({at.x, at.y + 0.5f * line}, signed_length(off, units, false), small, Role::ink, Role::card);
+    const TypeStyle bold{TypeSize::small, true};
+    list.text_centred(at, number, bold, Role::ink, Role::card);
+    // How far is written where it matters and there is room; the table says it of all.
+    if (out) texts.write({value_at}, signed_length(off, units, false), bold);
 }
 
 const PartOff* find_part(const std::vector<PartOff>& parts, std::uint32_t number) {
@@ -146,7 +145,7 @@ void register_heights_drawing(const RegisterView& view, Box box, Canvas& canvas)
     plan.y1 -= caption(box, say(canvas.language(), Word::level_legend, {length_unit_name(view.units())}), canvas);
     const LevelView level = level_view(view.job());
     const float radius = 0.5f * std::min(plan.width(), plan.height());
-    const float disc = std::min(26.0f * canvas.scale(), 0.19f * radius);
+    const float disc = std::min(22.0f * canvas.scale(), 0.13f * radius);
     const Vec centre = plan.centre();
     const PressProfile& press = view.job().press;
     const auto at = [&](int station, float share) {
@@ -156,12 +155,16 @@ void register_heights_drawing(const RegisterView& view, Box box, Canvas& canvas)
                    centre.y - static_cast<float>(place.y / far) * share * radius};
     };
     list.circle(centre, 0.56f * radius, paint(Role::edge), 1.2f);
+    FreeTexts texts(list);
+    for (int station = 1; station <= press.stations; ++station)
+        texts.take(around(at(station, 0.56f), 2.0f * disc, 2.0f * disc));
+    for (const Head& head : view.job().heads) texts.take(around(at(head.station, 0.86f), 2.0f * disc, 2.0f * disc));
     // A lower platen widens the gap; a higher head does.
     for (int station = 1; station <= press.stations; ++station)
-        draw_part(list, at(station, 0.56f), disc, std::to_string(station),
+        draw_part(list, texts, at(station, 0.56f), at(station, 0.27f), disc, std::to_string(station),
                   find_part(level.platens, static_cast<std::uint32_t>(station)), -1.0, view.units());
     for (const Head& head : view.job().heads)
-        draw_part(list, at(head.station, 0.88f), disc, std::to_string(head.station), find_part(level.heads, head.id), 1.0,
+        draw_part(list, texts, at(head.station, 0.86f), at(head.station, 0.71f), disc, std::to_string(head.station), find_part(level.heads, head.id), 1.0,
                   view.units());
 }
 

@@ -110,6 +110,7 @@ void register_platens_drawing(const RegisterView& view, Box box, Canvas& canvas)
     list.line(along, 2, paint(Role::edge), 1.2f);
     list.circle(centre, k * static_cast<float>(view.tolerance()), paint(Role::fit), 1.8f);
     if (!scatter) return;
+    FreeTexts texts(list);
     for (std::size_t i = 0; i < scatter->platens.size(); ++i) {
         const auto at = [&](const ScatterPart& part) {
             return static_cast<float>(part.head.value + part.platens[i].value) * k;
@@ -122,8 +123,10 @@ void register_platens_drawing(const RegisterView& view, Box box, Canvas& canvas)
         list.line(bar_x, 2, paint(Role::squeegee), 1.6f);
         list.line(bar_y, 2, paint(Role::squeegee), 1.6f);
         list.disc(dot, 5.0f, paint(Role::squeegee));
-        const std::string number = std::to_string(scatter->platens[i]);
-        list.text_centred({dot.x + 14.0f, dot.y - 12.0f}, number, small, Role::ink, Role::paper);
+        const float off = 0.8f * list.type().height(small) + 4.0f;
+        texts.write({{dot.x + off, dot.y - off}, {dot.x - off, dot.y - off}, {dot.x + off, dot.y + off},
+                     {dot.x - off, dot.y + off}},
+                    std::to_string(scatter->platens[i]), small);
     }
 }
 

@@ -1,6 +1,8 @@
 // What the parts of the Register place share: the head, its rounds as shown, and what they come to.
 #pragma once
 
+#include <initializer_list>
+
 #include "app/text/registration_sentences.h"
 #include "app/views/views.h"
 
@@ -67,6 +69,19 @@ void value_row(std::string_view name, std::string_view label, std::string_view v
 /// A button as high as its words need.
 void wide_button(std::string_view name, std::string_view words, std::string_view detail,
                  ButtonLook look, Action action, Rows& rows);
+
+/// Texts of a drawing, each where it is free of those before it.
+class FreeTexts {
+public:
+    explicit FreeTexts(DrawingList& list) : list_(list) {}
+    void take(Box box) { taken_.push_back(box); }
+    /// Writes words centred on the first of the places where nothing stands yet; nowhere: not at all.
+    void write(std::initializer_list<Vec> places, std::string_view words, TypeStyle style);
+
+private:
+    DrawingList& list_;
+    std::vector<Box> taken_;
+};
 
 /// A small line of words in an area that only has room for a drawing; returns the height.
 float caption(Box box, std::string_view words, Canvas& canvas);
