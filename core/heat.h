@@ -67,7 +67,8 @@ struct WarmUp {
 
 /// Fits the constants by least squares; the order of the readings doesn't matter. For a given time
 /// constant the rest is linear, so only that one is searched for: over a grid, then by golden
-/// section. A time constant of more than five times the time that was read counts as no bend (ours).
+/// section. A time constant of more than five times the time that was read counts as no bend
+/// (ours).
 WarmUp fit_warm_up(std::vector<TemperatureReading> readings);
 
 /// The constants of a press on which this warm-up was measured; the rest of `known` (ambient, flash
@@ -98,9 +99,10 @@ struct DwellAdvice {
     bool longer = false;  ///< the model wants more
 };
 
-/// The dwell that brings the ink to the same temperature on a warmer or cooler platen. The model is our assumption: the ink starts at the platen's temperature and warms evenly, so the
-/// dwell is in proportion to what is missing: dwell·(gel − T)/(gel − T_found). Nothing for input
-/// that is not finite or beyond the bounds said in FlashSetting.
+/// The dwell that brings the ink to the same temperature on a warmer or cooler platen. The model is
+/// our assumption: the ink starts at the platen's temperature and warms evenly, so the dwell is in
+/// proportion to what is missing: dwell·(gel − T)/(gel − T_found). Nothing for input that is not
+/// finite or beyond the bounds said in FlashSetting.
 std::optional<DwellAdvice> flash_dwell(const FlashSetting& found, double platen_temperature);
 
 enum class HeatWarningKind {

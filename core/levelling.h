@@ -117,7 +117,7 @@ inline constexpr std::size_t most_level_parts = 2 * most_stations;
 /// is then left out, and the rest fitted by plain least squares, which gives the standard errors.
 /// Bounded by 2·most_rounds + 43 solutions. One costs 18·readings + (3·parts)³/6 operations:
 /// 18 platens by 16 heads by 5 points take about 10 ms, with a third of the readings
-/// spoilt 45 ms; the largest press that is accepted, 64 by 64 by 5, a quarter of a second.
+/// spoilt some 40 ms; the largest press that is accepted, 64 by 64 by 5, a quarter of a second.
 Levelling level(const std::vector<HeightReading>& readings, const LevelSettings& settings = {});
 
 } // namespace carriageway

@@ -199,6 +199,14 @@ TEST_CASE("Too few points give less, and say so", "[levelling]") {
         CHECK(found.groups[0].terms == LevelTerms::offset);
         CHECK(found.groups[0].reason == LevelReason::few_points);
     }
+    SECTION("no scatter at all and no step to judge by") {
+        LevelSettings exact;
+        exact.step = 0.0;
+        const Levelling found = level(
+            {{1, 1, 0, 0, 0}, {2, 1, 0, 0, 0}, {1, 2, 0, 0, 0}, {2, 2, 0, 0, 0}}, exact);
+        CHECK(found.heads[0].plane.offset == 0.0);
+        CHECK(found.strays.empty());
+    }
     SECTION("a single reading: an offset and nothing to judge it by") {
         const Levelling found = level({{1, 1, 0.0, 0.0, 4.0}});
         CHECK(found.heads[0].known == LevelTerms::offset);

@@ -1,6 +1,6 @@
 // Published values of repeated readings and of the uncertainty that they give: JCGM 100:2008,
-// "Guide to the expression of uncertainty in measurement" (GUM). Student's distribution is Boost.Math's.
-// (Stacks of tolerances: test_published.cpp.)
+// "Guide to the expression of uncertainty in measurement" (GUM). Student's distribution is
+// Boost.Math's. (Stacks of tolerances: test_published.cpp.)
 #include <boost/math/distributions/students_t.hpp>
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
