@@ -27,8 +27,8 @@ double travel_of(const Adjuster* adjuster, const BySide& travel) {
 std::optional<double> rotation_between(const Adjuster& left, const Adjuster& right,
                                        const BySide& travel) {
     const double dx = right.x - left.x, dy = right.y - left.y;
-    const double moved_dy = dy + travel[index_of(AdjusterSide::right)] -
-                            travel[index_of(AdjusterSide::left)];
+    const double moved_dy =
+        dy + travel[index_of(AdjusterSide::right)] - travel[index_of(AdjusterSide::left)];
     const double radius = std::hypot(dx, moved_dy);
     if (!(std::abs(dy) <= radius)) return std::nullopt;
     // radius·cos(φ + β) = Δy, of whose two solutions one is at home for no travel: as dx > 0 has
@@ -40,8 +40,8 @@ std::optional<double> rotation_between(const Adjuster& left, const Adjuster& rig
 
 /// The move that goes with a rotation: the guide along touches with `along`, the one across with
 /// `across`.
-RigidMotion touching(double rotation, const Point& along, double along_travel,
-                     const Point& across, double across_travel) {
+RigidMotion touching(double rotation, const Point& along, double along_travel, const Point& across,
+                     double across_travel) {
     const double c = std::cos(rotation), s = std::sin(rotation);
     // How far the tips stand in the turned frame's own directions, less where its edges are.
     const double up = -s * along.x + c * (along.y + along_travel) - along.y;
@@ -118,9 +118,8 @@ BySide travel_for(std::span<const Adjuster> adjusters, const RigidMotion& pose) 
     for (const AdjusterSide side : every_side) {
         const Adjuster* one = find_adjuster(adjusters, side);
         if (one == nullptr) continue;
-        travel[index_of(side)] = side == AdjusterSide::across
-                                     ? across_travel(pose, place_of(one))
-                                     : along_travel(pose, place_of(one));
+        travel[index_of(side)] = side == AdjusterSide::across ? across_travel(pose, place_of(one))
+                                                              : along_travel(pose, place_of(one));
     }
     return travel;
 }

@@ -2,12 +2,13 @@
 //
 // How a screw holds the screen (our model; presses differ, and a round more makes up for it): its
 // tip presses against a straight edge of the frame. The left and the right one press along the arm:
-// the tip stands at (x, y + travel) on the edge that passes through (x, y), parallel to x, while the
-// screen is at home. The one across stands at (x + travel, y) on an edge parallel to y. The frame
-// slides along its edges past the tips. So the pose of the screen is the only one near home at which
-// all three tips touch: with the left and right one at the same y, D apart, the screen turns by
-// atan((right − left)/D). "Home" is where the screen is when the marks are read, travel counts from
-// there: where the screws stood before changes it by no more than their travel times the angle.
+// the tip stands at (x, y + travel) on the edge that passes through (x, y), parallel to x, while
+// the screen is at home. The one across stands at (x + travel, y) on an edge parallel to y. The
+// frame slides along its edges past the tips. So the pose of the screen is the only one near home
+// at which all three tips touch: with the left and right one at the same y, D apart, the screen
+// turns by atan((right − left)/D). "Home" is where the screen is when the marks are read, travel
+// counts from there: where the screws stood before changes it by no more than their travel times
+// the angle.
 //
 // What is missing is held still: without a screw across, a guide touches at the origin; with one
 // screw along the arm alone, the screen is guided without turning.
@@ -73,14 +74,14 @@ const Adjuster* find_adjuster(std::span<const Adjuster> adjusters, AdjusterSide 
 std::optional<RigidMotion> pose_of(std::span<const Adjuster> adjusters, const BySide& travel);
 
 /// The travel of each screw that puts the screen into a pose; 0 where there is no such screw. The
-/// inverse of pose_of() for every pose that the screws reach (see reachable()). A rotation of π/2 or
-/// beyond, or a list with a fault: all 0.
+/// inverse of pose_of() for every pose that the screws reach (see reachable()). A rotation of π/2
+/// or beyond, or a list with a fault: all 0.
 BySide travel_for(std::span<const Adjuster> adjusters, const RigidMotion& pose);
 
 /// The motion that the adjusters can make which serves instead of `wanted`: the same rotation if
-/// they turn the screen, none otherwise; and a move that brings `centre` (the middle of the marks as
-/// printed) to where `wanted` would, in as many of the two directions as they reach. A rotation that
-/// can't be had is not traded for a move of single marks, nor a move for a rotation.
+/// they turn the screen, none otherwise; and a move that brings `centre` (the middle of the marks
+/// as printed) to where `wanted` would, in as many of the two directions as they reach. A rotation
+/// that can't be had is not traded for a move of single marks, nor a move for a rotation.
 RigidMotion reachable(std::span<const Adjuster> adjusters, const RigidMotion& wanted,
                       const Point& centre);
 

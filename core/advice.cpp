@@ -23,7 +23,9 @@ class Rounder {
   public:
     Rounder(const Registration& registration, std::span<const Adjuster> adjusters,
             const RigidMotion& exact)
-        : registration_(registration), adjusters_(adjusters), exact_(exact),
+        : registration_(registration),
+          adjusters_(adjusters),
+          exact_(exact),
           travel_(travel_for(adjusters, exact)) {}
 
     /// Up or down at each screw; the one across after the others, whose rounding it makes up for.
@@ -81,8 +83,8 @@ class Rounder {
     std::optional<Rounding> best_;
 };
 
-ScrewAdvice needed_at(const Registration& registration, const Adjuster& adjuster,
-                      std::size_t place, double travel) {
+ScrewAdvice needed_at(const Registration& registration, const Adjuster& adjuster, std::size_t place,
+                      double travel) {
     ScrewAdvice screw;
     screw.adjuster = place;
     screw.travel = travel;
@@ -91,8 +93,7 @@ ScrewAdvice needed_at(const Registration& registration, const Adjuster& adjuster
                                  ? deviation_across(registration, adjuster.y)
                                  : deviation_along(registration, adjuster.x);
     screw.deviation = deviation / adjuster.mm_per_turn;
-    const double least = std::max(noise_deviations * screw.deviation,
-                                  0.5 * turns_of(adjuster, 1));
+    const double least = std::max(noise_deviations * screw.deviation, 0.5 * turns_of(adjuster, 1));
     screw.within_noise = std::abs(screw.turns) < least;
     return screw;
 }

@@ -9,7 +9,7 @@ namespace {
 
 /// Marks about their centres: nominal (p) and measured (q).
 struct Moments {
-    double xx = 0.0, xy = 0.0, yy = 0.0;         ///< Σ p·pᵀ
+    double xx = 0.0, xy = 0.0, yy = 0.0;           ///< Σ p·pᵀ
     double ux = 0.0, uy = 0.0, vx = 0.0, vy = 0.0; ///< Σ q·pᵀ: u is q's x, v its y
 };
 

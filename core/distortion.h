@@ -14,22 +14,22 @@ namespace carriageway {
 
 /// One number of a distortion, and how well the marks give it. No unit: mm per mm; of a skew rad.
 struct DistortionPart {
-    bool known = false;     ///< false: the marks don't tell, the numbers are 0
+    bool known = false; ///< false: the marks don't tell, the numbers are 0
     double value = 0.0;
     double deviation = 0.0; ///< standard deviation that the reading error leaves
 };
 
 /// Stretch of a print against where its marks should be.
 struct Distortion {
-    DistortionPart along;  ///< growth along the arm (y)
-    DistortionPart across; ///< growth across it (x)
-    DistortionPart skew;   ///< what a right angle between +x and +y has closed by
-    DistortionPart line;   ///< marks on one line only: growth along that line
+    DistortionPart along;    ///< growth along the arm (y)
+    DistortionPart across;   ///< growth across it (x)
+    DistortionPart skew;     ///< what a right angle between +x and +y has closed by
+    DistortionPart line;     ///< marks on one line only: growth along that line
     double line_angle = 0.0; ///< of that line from +x, -π/2 to π/2
     /// Standard deviation of one coordinate of a mark about turn, move and stretch, mm; 0 without
     /// freedoms. A reading error explains as much as itself and no more.
     double unexplained = 0.0;
-    int freedoms = 0; ///< coordinates read less numbers fitted
+    int freedoms = 0;      ///< coordinates read less numbers fitted
     bool mirrored = false; ///< the best linear map turns the marks' order round
 };
 
@@ -65,11 +65,11 @@ inline constexpr double distortion_deviations = 3.0;
 /// Whether a distortion stands out of the reading error.
 bool stands_out(const DistortionPart& part);
 
-/// What to look at (common practice, no source). Growth that is alike both ways comes from what acts
-/// both ways: the film, then a mesh that has lost tension since exposure. Growth along alone comes
-/// from what acts along the stroke: drag, then off-contact, then tension. Growth across alone isn't
-/// the blade's: tension, then film. Skew likewise. What doesn't stand out of the reading error has no
-/// cause.
+/// What to look at (common practice, no source). Growth that is alike both ways comes from what
+/// acts both ways: the film, then a mesh that has lost tension since exposure. Growth along alone
+/// comes from what acts along the stroke: drag, then off-contact, then tension. Growth across alone
+/// isn't the blade's: tension, then film. Skew likewise. What doesn't stand out of the reading
+/// error has no cause.
 Causes causes_of(const Distortion& distortion);
 
 } // namespace carriageway

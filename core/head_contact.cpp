@@ -113,7 +113,7 @@ HeadDeposit head_deposit(const Job& job, const Head& head, double area) {
         constexpr double um_per_mm = 1000.0;
         out.detail = detail_fit(head.screen.mesh_count, set.finest_detail * um_per_mm);
     }
-    out.mesh = mesh_data(head.screen.mesh_count, head.screen.thread_diameter);
+    out.mesh = mesh_data(head.screen.mesh_count, head.screen.thread_diameter, job.press.meshes);
     if (!out.mesh) return out;
     if (set.fabric_thickness > 0.0) {
         out.mesh->row.thickness = set.fabric_thickness;

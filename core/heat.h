@@ -67,7 +67,8 @@ struct WarmUp {
 
 /// Fits the constants by least squares; the order of the readings doesn't matter. For a given time
 /// constant the rest is linear, so only that one is searched for: over a grid, then by golden
-/// section. A time constant of more than five times the time that was read counts as no bend (ours).
+/// section. A time constant of more than five times the time that was read counts as no bend
+/// (ours).
 WarmUp fit_warm_up(std::vector<TemperatureReading> readings);
 
 /// The constants of a press on which this warm-up was measured; the rest of `known` (ambient, flash
@@ -78,7 +79,7 @@ std::optional<PlatenHeat> heat_from(const WarmUp& warm_up, PlatenHeat known);
 /// Flash dwell that is usual, s (published trade guidance; advice).
 inline constexpr double least_flash_dwell = 3.0;
 inline constexpr double most_flash_dwell = 6.0;
-/// Where plastisol gels, 180 to 250 °F, and cures, 280 to 320 °F (published trade guidance; advice).
+/// Where plastisol gels, 180 to 250 °F, and cures, 280 to 320 °F (likewise).
 inline constexpr double gel_from = 82.0;
 inline constexpr double gel_to = 121.0;
 inline constexpr double cure_from = 138.0;
@@ -98,10 +99,10 @@ struct DwellAdvice {
     bool longer = false;  ///< the model wants more
 };
 
-/// The dwell that brings the ink to the same temperature on a platen of another temperature. The
-/// model is our assumption: the ink starts at the platen's temperature and warms evenly, so the
-/// dwell is in proportion to what is missing: dwell·(gel − T)/(gel − T_found). Nothing for input
-/// that is not finite or beyond the bounds said in FlashSetting.
+/// The dwell that brings the ink to the same temperature on a warmer or cooler platen. The model is
+/// our assumption: the ink starts at the platen's temperature and warms evenly, so the dwell is in
+/// proportion to what is missing: dwell·(gel − T)/(gel − T_found). Nothing for input that is not
+/// finite or beyond the bounds said in FlashSetting.
 std::optional<DwellAdvice> flash_dwell(const FlashSetting& found, double platen_temperature);
 
 enum class HeatWarningKind {

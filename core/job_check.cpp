@@ -53,7 +53,7 @@ bool is_level_screw(const LevelScrew& screw) {
 
 /// Bytes of the UTF-8 character that starts at `at`; 0 where there is none (RFC 3629, 4: no
 /// overlong forms, no surrogates, nothing above U+10FFFF).
-std::size_t character_length(const std::string& text, std::size_t at) {
+std::size_t character_length(std::string_view text, std::size_t at) {
     const auto byte = [&text](std::size_t i) {
         return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U;
     };
@@ -95,7 +95,10 @@ std::optional<Refusal> place_fault(const Job& job, std::size_t index) {
 }  // namespace
 
 bool is_name(const std::string& text) {
-    if (text.size() > static_cast<std::size_t>(longest_name)) return false;
+    return text.size() <= static_cast<std::size_t>(longest_name) && is_utf8(text);
+}
+
+bool is_utf8(std::string_view text) {
     for (std::size_t at = 0; at < text.size();) {
         const std::size_t length = character_length(text, at);
         if (length == 0) return false;
@@ -213,6 +216,11 @@ std::optional<JobFault> fault_of(const PressProfile& press) {
     }
     if (press.level_screws.size() > most_adjusters ||
         !std::all_of(press.level_screws.begin(), press.level_screws.end(), is_level_screw)) {
+        return JobFault{Refusal::not_a_press, 0, Field::count};
+    }
+    const auto is_mesh = [](const MeshRow& row) { return trouble_with(row) == MeshRowTrouble::none; };
+    if (press.meshes.size() > most_meshes ||
+        !std::all_of(press.meshes.begin(), press.meshes.end(), is_mesh)) {
         return JobFault{Refusal::not_a_press, 0, Field::count};
     }
     return press_contradiction(press);

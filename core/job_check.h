@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 
 #include "core/edit.h"
 
@@ -11,6 +12,9 @@ namespace carriageway {
 
 /// Whether a text may be a name: valid UTF-8 (RFC 3629) of at most longest_name bytes.
 bool is_name(const std::string& text);
+
+/// Whether bytes are valid UTF-8 (RFC 3629).
+bool is_utf8(std::string_view text);
 
 /// The first fault of an image: a number outside its limits, or corners that make no outline.
 std::optional<JobFault> image_fault(const Image& image);

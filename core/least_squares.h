@@ -36,7 +36,7 @@ class NormalEquations {
 
     /// Prepares solve() and inverse(). False when the rows leave an unknown open: when, given
     /// those before it, less than `least_share` of a column's square is its own. Cost: a sixth of
-    /// the cube of the unknowns.
+    /// the cube of the unknowns; less where unknowns that come first never share a row.
     bool factor();
 
     /// After factor(): the x for which matrix times x is `right`.
@@ -56,6 +56,7 @@ class NormalEquations {
     std::vector<double> matrix_; ///< lower half, row after row
     std::vector<double> factor_; ///< lower half of Cholesky's factor, of scaled columns
     std::vector<double> scale_;  ///< what each column is multiplied by
+    std::vector<std::size_t> first_; ///< of each row of the factor, the first that is not zero
 };
 
 } // namespace carriageway

@@ -6,92 +6,18 @@
 #include <numeric>
 
 #include "core/levelling_fit.h"
+#include "core/levelling_parts.h"
 #include "core/robust.h"
 
 namespace carriageway {
 
 namespace {
 
-/// Least readings, and least root mean square of their distances from the best line through their
-/// points, in shares of the largest distance from their centre, for a part to have tilts. Ours: any
-/// two lines of points are farther apart.
-constexpr int least_points = 3;
-constexpr double least_width = 0.02;
-
-/// The readings with heads and platens numbered through: heads from 0, then platens.
-struct Parts {
-    std::vector<std::uint32_t> heads;
-    std::vector<std::uint32_t> platens;
-    std::vector<std::size_t> head_of; ///< of each reading
-    std::vector<std::size_t> platen_of;
-    std::size_t count() const { return heads.size() + platens.size(); }
-};
-
-std::vector<std::uint32_t> sorted_once(std::vector<std::uint32_t> numbers) {
-    std::sort(numbers.begin(), numbers.end());
-    numbers.erase(std::unique(numbers.begin(), numbers.end()), numbers.end());
-    return numbers;
-}
-
-std::size_t place_in(const std::vector<std::uint32_t>& sorted, std::uint32_t number) {
-    return static_cast<std::size_t>(std::lower_bound(sorted.begin(), sorted.end(), number) -
-                                    sorted.begin());
-}
-
-Parts parts_of(const std::vector<HeightReading>& readings) {
-    std::vector<std::uint32_t> heads, platens;
-    for (const HeightReading& reading : readings) {
-        heads.push_back(reading.head);
-        platens.push_back(reading.platen);
-    }
-    Parts parts{sorted_once(heads), sorted_once(platens), {}, {}};
-    for (const HeightReading& reading : readings) {
-        parts.head_of.push_back(place_in(parts.heads, reading.head));
-        parts.platen_of.push_back(parts.heads.size() + place_in(parts.platens, reading.platen));
-    }
-    return parts;
-}
-
-/// Which set each part belongs to, when the given readings join their two parts.
-std::vector<std::size_t> joined(const Parts& parts, const std::vector<std::size_t>& readings) {
-    std::vector<std::size_t> above(parts.count());
-    std::iota(above.begin(), above.end(), std::size_t{0});
-    const auto top = [&above](std::size_t part) {
-        while (above[part] != part) part = above[part] = above[above[part]];
-        return part;
-    };
-    for (std::size_t reading : readings)
-        above[top(parts.platen_of[reading])] = top(parts.head_of[reading]);
-    for (std::size_t part = 0; part < above.size(); ++part) above[part] = top(part);
-    return above;
-}
-
-/// Whether points lie far enough apart, in both directions, to carry a plane.
-bool carry_plane(const std::vector<Point>& points) {
-    if (points.size() < static_cast<std::size_t>(least_points)) return false;
-    const auto count = static_cast<double>(points.size());
-    Point centre;
-    for (const Point& point : points) {
-        centre.x += point.x / count;
-        centre.y += point.y / count;
-    }
-    double xx = 0.0, xy = 0.0, yy = 0.0, farthest = 0.0;
-    for (const Point& point : points) {
-        const double x = point.x - centre.x, y = point.y - centre.y;
-        xx += x * x / count;
-        xy += x * y / count;
-        yy += y * y / count;
-        farthest = std::max(farthest, std::hypot(x, y));
-    }
-    const double narrow = 0.5 * (xx + yy - std::hypot(xx - yy, 2.0 * xy));
-    return narrow > least_width * least_width * farthest * farthest;
-}
-
 /// Works through the readings group by group and fills a Levelling.
 class Leveller {
   public:
     Leveller(const std::vector<HeightReading>& readings, const LevelSettings& settings)
-        : readings_(readings), settings_(settings), parts_(parts_of(readings)) {}
+        : readings_(readings), settings_(settings), parts_(level_parts(readings)) {}
 
     std::size_t parts() const { return parts_.count(); }
     Levelling run();
@@ -116,7 +42,7 @@ class Leveller {
 
     const std::vector<HeightReading>& readings_;
     const LevelSettings& settings_;
-    Parts parts_;
+    LevelParts parts_;
     Levelling result_;
 };
 

@@ -16,6 +16,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "core/press.h"
 #include "core/readings.h"
 
 namespace carriageway {
@@ -71,7 +72,9 @@ struct LevelGroup {
     int freedom = 0;         ///< readings that count, less unknowns
     double deviation = 0.0;  ///< standard deviation of one reading; 0 without freedom
     int rounds = 0;          ///< of the fit
-    bool settled = true;     ///< false: the fit was stopped at its most rounds
+    /// False: readings contradict each other that can't all be left out without leaving something
+    /// open, such as two at one point of which one must be wrong. Read there again.
+    bool settled = true;
 };
 
 /// A reading that fits nowhere: misread, written to the wrong platen, or dirt under the gauge.
@@ -105,16 +108,16 @@ struct LevelSettings {
     int most_rounds = 50; ///< of each of the two robust fits
 };
 
-/// Most heads and platens together. Ours; the largest accepted press has 64 stations.
-inline constexpr std::size_t most_level_parts = 256;
+/// Most heads and platens together: as many as the largest accepted press can have (press.h).
+inline constexpr std::size_t most_level_parts = 2 * most_stations;
 
 /// Fits the planes. Deterministic; the order of the readings changes the last digits only.
 ///
 /// Plain least squares, then Huber's weights, then Tukey's from there; what lies too far out
 /// is then left out, and the rest fitted by plain least squares, which gives the standard errors.
-/// Bounded by 2·most_rounds + 20 solutions. One costs 18·readings + (3·parts)³/6 operations:
-/// 18 platens by 16 heads by 5 points take some milliseconds; with ten times the readings ten
-/// times the first term; with twice the parts eight times the second.
+/// Bounded by 2·most_rounds + 43 solutions. One costs 18·readings + (3·parts)³/6 operations:
+/// 18 platens by 16 heads by 5 points take about 10 ms, with a third of the readings
+/// spoilt some 40 ms; the largest press that is accepted, 64 by 64 by 5, a quarter of a second.
 Levelling level(const std::vector<HeightReading>& readings, const LevelSettings& settings = {});
 
 } // namespace carriageway

@@ -51,7 +51,8 @@ std::optional<std::size_t> standing_off(const std::vector<double>& readings, dou
     const double away = std::abs(readings[farthest] - others.mean);
     const double scale = deviation * std::sqrt(1.0 + 1.0 / count);
     // Without any scatter or step whatever differs stands off.
-    if (scale > 0.0 && normal_score(away / scale, count - 1.0) < stands_off_from) return std::nullopt;
+    if (scale > 0.0 && normal_score(away / scale, count - 1.0) < stands_off_from)
+        return std::nullopt;
     return farthest;
 }
 

@@ -32,8 +32,8 @@ struct ReadingStatistics {
 ///
 /// The reading farthest from the median is held against the mean and deviation of the others, these
 /// not being taken as less than the step's share, step/√12. It stands off from three standard
-/// deviations on (ours), told by Student's t with the freedom that the others have, so that of three
-/// readings hardly any ever does. One wild reading is found; two alike hide one another.
+/// deviations on (ours), told by Student's t with the freedom that the others have, so that of
+/// three readings hardly any ever does. One wild reading is found; two alike hide each other.
 ReadingStatistics statistics_of(const std::vector<double>& readings, double step = 0.0);
 
 /// How well the mean is known; nothing with less than two readings.
@@ -50,7 +50,7 @@ struct Estimate {
 };
 
 /// The mean with what its readings scatter and what a reading can be off within half the smallest
-/// step, `half_step`, any value being equally likely (4.3.7, infinite freedom; F.2.2.1). Of a single
+/// step, `half_step`, any value being equally likely (4.3.7, infinite freedom; F.2.2.1). Of one
 /// reading only the latter is known. Statistics without readings: 0.
 Estimate estimate_of(const ReadingStatistics& statistics, double half_step);
 

@@ -37,6 +37,7 @@ struct MeshRow {
     double thickness = 0.0; ///< of the mesh, µm
     double volume = 0.0;    ///< theoretical ink volume, cm³/m²
     SourceKind source = SourceKind::user;
+    bool operator==(const MeshRow&) const = default;
 };
 
 /// Meshes that are published with all their numbers (mesh data sheets). Woven mesh differs from

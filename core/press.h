@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "core/mesh.h"
 #include "core/units.h"
 
 namespace carriageway {
@@ -202,11 +203,15 @@ struct PressProfile {
     Warming warming;
     std::vector<Adjuster> adjusters;
     std::vector<LevelScrew> level_screws; ///< of every platen
+    std::vector<MeshRow> meshes; ///< a person's own, beside the published ones (mesh.h)
     bool operator==(const PressProfile&) const = default;
 };
 
 /// Most stations that a profile may have. Ours.
 inline constexpr int most_stations = 64;
+
+/// Most meshes that a profile keeps. Ours.
+inline constexpr std::size_t most_meshes = 200;
 
 /// The standard deviation that a spread stands for, mm: the value itself when measured, the
 /// half-width over the square root of three otherwise (JCGM 100:2008, 4.3.7).

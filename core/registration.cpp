@@ -11,6 +11,11 @@ namespace {
 using Kind = RegistrationFaultKind;
 using MaybeFault = std::optional<RegistrationFault>;
 
+bool finite(const MarkReading& mark) {
+    return std::isfinite(mark.nominal.x) && std::isfinite(mark.nominal.y) &&
+           std::isfinite(mark.measured.x) && std::isfinite(mark.measured.y);
+}
+
 double far_out(const MarkReading& mark) {
     return std::max(std::hypot(mark.nominal.x, mark.nominal.y),
                     std::hypot(mark.measured.x, mark.measured.y));
@@ -25,9 +30,8 @@ MaybeFault number_fault(std::span<const MarkReading> marks, double reading) {
     if (!std::isfinite(reading) || !(reading > 0.0))
         return RegistrationFault{Kind::reading_error, 0, 0, reading, 0.0};
     for (std::size_t i = 0; i < marks.size(); ++i) {
+        if (!finite(marks[i])) return RegistrationFault{Kind::not_finite, i, i, 0.0, 0.0};
         const double distance = far_out(marks[i]);
-        // hypot of an infinity and a NaN is infinite: ask for each.
-        if (!std::isfinite(distance)) return RegistrationFault{Kind::not_finite, i, i, 0.0, 0.0};
         if (distance > farthest_mark)
             return RegistrationFault{Kind::too_far, i, i, distance, farthest_mark};
     }

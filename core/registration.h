@@ -18,18 +18,18 @@ namespace carriageway {
 
 /// Why readings give no registration. What value, limit and marks mean stands beside each.
 enum class RegistrationFaultKind {
-    no_marks,          ///< limit: 1
-    too_many_marks,    ///< value: marks; limit: most_marks
-    reading_error,     ///< value: the reading error, which must be above 0 and finite
-    not_finite,        ///< mark: the one that isn't a number
-    too_far,           ///< mark; value: its distance from the origin, mm; limit: farthest_mark
-    duplicate,         ///< mark and other: two that should be in one place
-    too_close,         ///< value: spread of the marks, mm; limit: what the reading error asks for
-    no_rotation,       ///< C = S = 0: no rotation is better than another (a mirrored square)
-    mirrored,          ///< the print shows the marks in mirror order
-    turned_too_far,    ///< value: rotation; limit: most_rotation. Marks exchanged, perhaps
-    size_implausible,  ///< value: growth or skew; limit: most_distortion. Marks exchanged, perhaps
-    marks_disagree,    ///< mark: the farthest off; value: deviation left, mm; limit: what is allowed
+    no_marks,         ///< limit: 1
+    too_many_marks,   ///< value: marks; limit: most_marks
+    reading_error,    ///< value: the reading error, which must be above 0 and finite
+    not_finite,       ///< mark: the one that isn't a number
+    too_far,          ///< mark; value: its distance from the origin, mm; limit: farthest_mark
+    duplicate,        ///< mark and other: two that should be in one place
+    too_close,        ///< value: spread of the marks, mm; limit: what the reading error asks for
+    no_rotation,      ///< C = S = 0: no rotation is better than another (a mirrored square)
+    mirrored,         ///< the print shows the marks in mirror order
+    turned_too_far,   ///< value: rotation; limit: most_rotation. Marks exchanged, perhaps
+    size_implausible, ///< value: growth or skew; limit: most_distortion. Marks exchanged, perhaps
+    marks_disagree,   ///< mark: the farthest off; value: deviation left, mm; limit: what is allowed
 };
 
 struct RegistrationFault {
@@ -58,8 +58,8 @@ inline constexpr double most_rotation = 20.0 * rad_per_degree;
 /// many times what drag, off-contact and tension do.
 inline constexpr double most_distortion = 0.02;
 
-/// Standard deviations that stand for "far beyond the reading error". Ours: three marks' worth of
-/// chance is below one in a million.
+/// Standard deviations that stand for "far beyond the reading error". Ours: with normal errors and
+/// two freedoms (four marks) chance does it about once in ten million (e^-16).
 inline constexpr double far_deviations = 4.0;
 
 /// Standard deviations of a fitted motion that the reading error leaves, linearised about it.
@@ -72,21 +72,21 @@ struct MotionDeviation {
 /// How a print lies.
 struct Registration {
     std::vector<MarkReading> marks;
-    double reading = 0.0;      ///< standard deviation of one coordinate of a reading, mm
-    RigidFit fit;              ///< from where the marks should be to where they printed
+    double reading = 0.0; ///< standard deviation of one coordinate of a reading, mm
+    RigidFit fit;         ///< from where the marks should be to where they printed
     MotionDeviation deviation;
     std::vector<Point> residuals; ///< one a mark: measured less fitted, mm
-    double error_rms = 0.0;    ///< root mean square of the marks' distances from where they should be
-    double error_max = 0.0;    ///< the largest of them
+    double error_rms = 0.0; ///< root mean square of the marks' distances from where they should be
+    double error_max = 0.0; ///< the largest of them
     double residual_rms = 0.0; ///< the same of the residuals: what no turn and move takes out
     double residual_max = 0.0;
     Distortion distortion;
 };
 
-/// Works out the registration from the marks of one print. `reading_error` is how well one coordinate
-/// is read (a half-width or a standard deviation, press.h). One mark gives a move without a turn; two
-/// give both, and growth along their line; three or more that aren't on one line give growth along,
-/// across and skew. Readings that can't be right give a fault instead.
+/// Works out the registration from the marks of one print. `reading_error` is how well one
+/// coordinate is read (a half-width or a standard deviation, press.h). One mark gives a move
+/// without a turn; two give both, and growth along their line; three or more that aren't on one
+/// line give growth along, across and skew. Readings that can't be right give a fault instead.
 std::variant<Registration, RegistrationFault> register_marks(std::span<const MarkReading> marks,
                                                              const Spread& reading_error);
 

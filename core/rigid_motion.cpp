@@ -11,7 +11,7 @@ constexpr double rounding_share = 1e-9;
 
 bool finite(const Point& point) { return std::isfinite(point.x) && std::isfinite(point.y); }
 
-Point centre_of(std::span<const MarkReading> marks, Point MarkReading::* which) {
+Point centre_of(std::span<const MarkReading> marks, Point MarkReading::*which) {
     Point sum;
     for (const MarkReading& mark : marks) {
         sum.x += (mark.*which).x;
@@ -59,7 +59,8 @@ std::optional<RigidFit> best_motion(std::span<const MarkReading> marks) {
         }
         fit.spread = std::sqrt(nominal);
         fit.strength = std::hypot(c, s);
-        if (!(fit.strength > rounding_share * fit.spread * std::sqrt(measured))) return std::nullopt;
+        if (!(fit.strength > rounding_share * fit.spread * std::sqrt(measured)))
+            return std::nullopt;
         fit.motion.rotation = std::atan2(s, c);
         fit.turns = true;
     }
@@ -71,8 +72,7 @@ std::optional<RigidFit> best_motion(std::span<const MarkReading> marks) {
 
 Point residual_of(const RigidFit& fit, const MarkReading& mark) {
     // About the centres, so that marks far from the origin lose no digits.
-    const Point from =
-        turned(fit.motion.rotation, less(mark.nominal, fit.nominal_centre));
+    const Point from = turned(fit.motion.rotation, less(mark.nominal, fit.nominal_centre));
     return less(less(mark.measured, fit.measured_centre), from);
 }
 

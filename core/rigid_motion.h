@@ -28,12 +28,12 @@ RigidMotion inverse_of(const RigidMotion& motion);
 
 /// A motion fitted to marks, and what its uncertainty needs.
 struct RigidFit {
-    RigidMotion motion;     ///< from where the marks should be to where they printed
-    Point nominal_centre;   ///< mean of the nominal places
-    Point measured_centre;  ///< mean of the measured places
-    bool turns = false;     ///< false for a single mark: its rotation is 0 because none is known
-    double spread = 0.0;    ///< √Σr², r from the nominal centre, mm
-    double strength = 0.0;  ///< √(C² + S²), mm²: what holds the rotation
+    RigidMotion motion;    ///< from where the marks should be to where they printed
+    Point nominal_centre;  ///< mean of the nominal places
+    Point measured_centre; ///< mean of the measured places
+    bool turns = false;    ///< false for a single mark: its rotation is 0 because none is known
+    double spread = 0.0;   ///< √Σr², r from the nominal centre, mm
+    double strength = 0.0; ///< √(C² + S²), mm²: what holds the rotation
 };
 
 /// The motion that carries the nominal marks closest to the measured ones: least squares, no

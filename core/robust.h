@@ -29,8 +29,9 @@ double huber_weight(double residual);
 double tukey_weight(double residual);
 
 /// What a Student's t value with `freedom` degrees is worth in standard deviations of a normal
-/// distribution: about the same chance lies beyond (D. L. Wallace, 1959; from memory; within some
-/// hundredths up to 4 deviations from 3 degrees on). Keeps the sign. Freedom not positive: 0.
+/// distribution: about the same chance lies beyond (D. L. Wallace, 1959; from memory). Up to four
+/// deviations it is within 3 % from three degrees on, and from two deviations on too low rather
+/// than too high. Keeps the sign. Freedom not positive: 0.
 double normal_score(double t, double freedom);
 
 } // namespace carriageway

@@ -38,10 +38,10 @@ ScrewEstimate estimate_of(std::span<const Round> rounds, const Adjuster& adjuste
     for (std::size_t i = 0; i + 1 < rounds.size(); ++i) {
         const Round& before = rounds[i];
         const Round& after = rounds[i + 1];
-        // A shortfall is anything from 0 to its whole: a rectangle of half its width, either side
-        // of the middle (JCGM 100:2008, 4.3.7).
+        // Play makes a move too short one way and too long the other, by anything up to the
+        // shortfall: a rectangle of that half-width (JCGM 100:2008, 4.3.7).
         const double short_by =
-            standard_deviation({0.5 * before.shortfall[at] * adjuster.mm_per_turn, false});
+            standard_deviation({before.shortfall[at] * adjuster.mm_per_turn, false});
         const double variance = std::pow(before.deviation[at], 2) +
                                 std::pow(after.deviation[at], 2) + short_by * short_by;
         if (before.turned[at] == 0.0 || !(variance > 0.0)) continue;
@@ -88,7 +88,8 @@ Rounds judge_rounds(std::span<const Round> rounds, std::span<const Adjuster> adj
     if (!std::all_of(rounds.begin(), rounds.end(), finite) || adjuster_fault(adjusters))
         return judged;
     judged.progress = progress_of(rounds, tolerance);
-    for (const Adjuster& one : adjusters) judged.screws[index_of(one.side)] = estimate_of(rounds, one);
+    for (const Adjuster& one : adjusters)
+        judged.screws[index_of(one.side)] = estimate_of(rounds, one);
     return judged;
 }
 

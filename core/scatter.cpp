@@ -70,10 +70,9 @@ std::optional<ScatterFault> number_fault(std::span<const PlatenReading> readings
     if (turns.size() < static_cast<std::size_t>(least_turns))
         return few(Kind::too_few_turns, turns.size(), least_turns);
     for (std::size_t i = 0; i < readings.size(); ++i) {
-        const auto times =
-            std::count_if(readings.begin(), readings.end(), [&](const PlatenReading& other) {
-                return other.platen == readings[i].platen;
-            });
+        const auto times = std::count_if(
+            readings.begin(), readings.end(),
+            [&](const PlatenReading& other) { return other.platen == readings[i].platen; });
         if (times < 2) return ScatterFault{Kind::platen_once, i, 0.0, 0.0};
     }
     return std::nullopt;
@@ -104,21 +103,24 @@ Design design_of(const std::vector<Print>& prints, std::size_t platens) {
 
 /// Least squares of one number.
 ScatterPart part_of(const std::vector<Print>& prints, const Design& design, int freedoms,
-                    double Print::* number, double reading) {
+                    double Print::*number, double reading) {
     const std::size_t platens = design.counts.size();
     const auto count = static_cast<double>(platens);
     std::vector<double> means(platens);
-    for (const Print& print : prints) means[print.platen] += print.*number / design.counts[print.platen];
+    for (const Print& print : prints)
+        means[print.platen] += print.*number / design.counts[print.platen];
     double products = 0.0;
     for (const Print& print : prints)
-        products += (print.turn - design.turns[print.platen]) * (print.*number - means[print.platen]);
+        products +=
+            (print.turn - design.turns[print.platen]) * (print.*number - means[print.platen]);
     ScatterPart part;
     part.known = true;
     part.drift.value = products / design.squares;
     double squares = 0.0;
     for (const Print& print : prints)
         squares += std::pow(print.*number - means[print.platen] -
-                                part.drift.value * (print.turn - design.turns[print.platen]), 2);
+                                part.drift.value * (print.turn - design.turns[print.platen]),
+                            2);
     part.deviation = std::sqrt(squares / freedoms);
     part.reading = reading;
     const double deviation = std::max(part.deviation, reading);
@@ -190,7 +192,7 @@ std::variant<Scatter, ScatterFault> scatter_of(std::span<const PlatenReading> re
     const RigidFit first = *best_motion(readings.front().marks);
     scatter.centre = first.nominal_centre;
     const Design design = design_of(prints, scatter.platens.size());
-    const auto part = [&](double Print::* number, double own) {
+    const auto part = [&](double Print::*number, double own) {
         return part_of(prints, design, scatter.freedoms, number, own);
     };
     const double centre = reading / std::sqrt(static_cast<double>(readings.front().marks.size()));
@@ -203,8 +205,8 @@ std::variant<Scatter, ScatterFault> scatter_of(std::span<const PlatenReading> re
 std::vector<ScatterSign> signs_of(const Scatter& scatter) {
     std::vector<ScatterSign> signs;
     if (scatter.freedoms < 1) return signs;
-    // The logarithm of a standard deviation with ν freedoms varies by about √(1/2ν), of the ratio of
-    // two by √(1/ν).
+    // The logarithm of a standard deviation with ν freedoms varies by about √(1/2ν), of the ratio
+    // of two by √(1/ν).
     const double ratio = std::exp(sign_deviations / std::sqrt(scatter.freedoms));
     if (scatter.x.deviation > ratio * std::max(scatter.y.deviation, scatter.y.reading))
         signs.push_back({ScatterCause::index_or_lock, 0});

@@ -23,8 +23,8 @@ namespace carriageway {
 
 /// The marks read on one print.
 struct PlatenReading {
-    int platen = 0; ///< its number on the press
-    int turn = 0;   ///< turns of the table since counting began
+    int platen = 0;                 ///< its number on the press
+    int turn = 0;                   ///< turns of the table since counting began
     std::vector<MarkReading> marks; ///< the same nominal places, in the same order, on every print
 };
 
@@ -60,12 +60,12 @@ struct ScatterEstimate {
 
 /// One direction (or the rotation) taken apart. mm and mm a turn; rad and rad a turn.
 struct ScatterPart {
-    bool known = false;   ///< false for the rotation of single marks
-    ScatterEstimate head;        ///< in the middle of the turns, mean of the platens
+    bool known = false;            ///< false for the rotation of single marks
+    ScatterEstimate head;                 ///< in the middle of the turns, mean of the platens
     std::vector<ScatterEstimate> platens; ///< what each is off beyond the head, as in Scatter::platens
-    ScatterEstimate drift;       ///< per turn
-    double deviation = 0.0; ///< standard deviation of the scatter, pooled
-    double reading = 0.0;   ///< what of it the reading error makes by itself
+    ScatterEstimate drift;                ///< per turn
+    double deviation = 0.0;        ///< standard deviation of the scatter, pooled
+    double reading = 0.0;          ///< what of it the reading error makes by itself
 };
 
 /// What the readings say.
@@ -106,8 +106,8 @@ std::vector<ScatterSign> signs_of(const Scatter& scatter);
 
 /// The factor of Student's distribution that covers the share which `normal` standard deviations
 /// (above 0, to 5) cover of a normal one, both sides together: the closed sums for whole freedoms
-/// (Abramowitz and Stegun 26.7.3 and 26.7.4, from memory), solved by halving. Freedoms below 1 count
-/// as 1. Takes a time that grows with the freedoms.
+/// (Abramowitz and Stegun 26.7.3 and 26.7.4, from memory), solved by halving. Freedoms below 1
+/// count as 1. Takes a time that grows with the freedoms.
 double student_factor(double normal, int freedoms);
 
 } // namespace carriageway

@@ -173,12 +173,6 @@ void draw_layers(const SideInput& input, const SideScale& scale, const Stance& s
 
 } // namespace
 
-std::string format_fine_length(double mm, LengthUnit unit) {
-    const bool metric = unit == LengthUnit::mm;
-    const std::string number = format_number(metric ? mm : mm / mm_per_inch, metric ? 2 : 3);
-    return number + " " + std::string(length_unit_name(unit));
-}
-
 float side_view_height(float width) {
     return std::clamp(0.72f * width, 220.0f, 330.0f);
 }
@@ -196,19 +190,23 @@ void draw_side_view(const SideInput& input, DrawingList& list, SideThings& thing
     draw_layers(input, scale, squeegee, flood, list);
     draw_blade(input, scale, flood, true, things.flood, list);
     draw_blade(input, scale, squeegee, false, things.squeegee, list);
-    const TypeStyle small{TypeSize::small, false};
-    const float line = list.type().height(small);
-    const auto label = [&](const SideBlade& blade, Word word_key, double angle, Role role) {
-        const std::string words = std::string(word(input.language, word_key)) + " " + format_angle(angle);
-        const float half = 0.5f * list.type().width(small, words);
-        const float x = std::clamp(blade.angle_handle.centre().x, input.box.x0 + half + 6.0f,
-                                   input.box.x1 - half - 6.0f);
-        list.text_centred({x, blade.angle_handle.y0 - 0.3f * line}, words, small, role, Role::paper);
-    };
-    label(things.squeegee, Word::squeegee, squeegee.angle, Role::squeegee);
-    label(things.flood, Word::flood_bar, flood.angle, Role::flood);
     list.pop_clip();
     list.ring(input.box, 8.0f, paint(Role::edge), 1.2f);
+    const TypeStyle small{TypeSize::small, false};
+    const float line = list.type().height(small);
+    // One in each upper corner, on the side where its edge stands, so that no handle lies under it.
+    const bool squeegee_right = squeegee.edge > flood.edge;
+    const auto label = [&](Word word_key, double angle, Role role, bool right, float row) {
+        const std::string words = std::string(word(input.language, word_key)) + " " + format_angle(angle);
+        const float width = list.type().width(small, words);
+        list.text({right ? input.box.x1 - 8.0f - width : input.box.x0 + 8.0f, input.box.y0 + 6.0f + row * line}, words,
+                  small, role, Role::paper);
+    };
+    label(Word::squeegee, squeegee.angle, Role::squeegee, squeegee_right, 0.0f);
+    // Where the two don't fit side by side, one stands below the other.
+    const auto width_of = [&](Word word_key) { return list.type().width(small, word(input.language, word_key)); };
+    const bool stacked = width_of(Word::squeegee) + width_of(Word::flood_bar) + 8.0f * line > input.box.width();
+    label(Word::flood_bar, flood.angle, Role::flood, !squeegee_right, stacked ? 1.0f : 0.0f);
 }
 
 } // namespace carriageway

@@ -43,7 +43,4 @@ float side_view_height(float width);
 /// Draws it within its box and says where the blades are.
 void draw_side_view(const SideInput& input, DrawingList& list, SideThings& things);
 
-/// A height of a fraction of a millimetre: to a hundredth of it, or a thousandth of an inch.
-std::string format_fine_length(double mm, LengthUnit unit);
-
 } // namespace carriageway

@@ -162,6 +162,24 @@ void describe_level_screw(Form& form, LevelScrew& screw) {
     });
 }
 
+void describe_mesh(Form& form, MeshRow& mesh) {
+    constexpr double most_um = 10000.0;
+    const auto number = [&](const char* key, double& value, double most, Quantity quantity) {
+        form.number(key, value, {0.0, most, 1.0, true, quantity});
+    };
+    form.object("", [&] {
+        number("mesh_per_cm", mesh.threads_per_cm, info_of(Field::mesh_count).most,
+               Quantity::mesh_count);
+        number("thread_um", mesh.thread, info_of(Field::thread_diameter).most, Quantity::thread);
+        number("opening_um", mesh.opening, most_um, Quantity::thread);
+        number("open_share", mesh.share, 1.0, Quantity::share);
+        number("thickness_um", mesh.thickness, info_of(Field::fabric_thickness).most,
+               Quantity::thread);
+        number("volume_cm3_per_m2", mesh.volume, most_um, Quantity::ratio);
+        mesh.source = SourceKind::user;
+    });
+}
+
 void describe_optional_press_parts(const PressNumbers& numbers) {
     Form& form = numbers.form;
     PressProfile& press = numbers.press;
@@ -177,6 +195,10 @@ void describe_optional_press_parts(const PressNumbers& numbers) {
     describe_part(form, "readings", press.readings, [&] { describe_readings(numbers); });
     describe_part(form, "warming", press.warming, [&] {
         numbers({Field::ambient, Field::warming_rate, Field::cooling_time});
+    });
+    describe_part(form, "meshes", press.meshes, [&] {
+        describe_list(form, "rows", press.meshes, {0, most_meshes},
+                      [&](MeshRow& mesh) { describe_mesh(form, mesh); });
     });
     describe_part(form, "levelling", press.level_screws, [&] {
         describe_list(form, "screws", press.level_screws, {0, most_screws},

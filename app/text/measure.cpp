@@ -86,6 +86,12 @@ std::string format_number(double value, int decimals) {
     return out;
 }
 
+std::string format_fine_length(double mm, LengthUnit unit) {
+    const bool metric = unit == LengthUnit::mm;
+    return with_unit(format_number(metric ? mm : mm / mm_per_inch, metric ? 2 : 3),
+                     length_unit_name(unit));
+}
+
 std::string_view length_unit_name(LengthUnit unit) {
     return unit == LengthUnit::mm ? "mm" : "in";
 }

@@ -175,6 +175,55 @@ void mesh_facts(const Model& model, const HeadDeposit& deposit, Rows& rows) {
               format_fine_length(deposit.finest.most * mm, model.state->looks.units)}));
 }
 
+void ink_facts(const Model& model, const InkNeed& ink, Rows& rows) {
+    Canvas& canvas = rows.canvas;
+    fact(rows, "ink/piece", canvas.word(Word::ink_a_piece), format_number(ink.per_piece, 2) + " cm³");
+    fact(rows, "ink/run",
+         say(canvas.language(), Word::ink_for_run, {format_number(model.job->run.pieces, 0)}),
+         format_number(ink.total(), 0) + " cm³");
+    remark(rows, say(canvas.language(), Word::ink_parts,
+                     {format_number(ink.printed, 0), format_number(ink.in_screen, 0),
+                      format_number(ink.wasted, 0)}));
+}
+
+std::string mesh_name(const MeshRow& row) {
+    return format_number(row.threads_per_cm, 1) + "–" + format_number(row.thread, 1);
+}
+
+/// Meshes whose numbers are known: a tap puts one into this screen.
+void known_meshes(const Model& model, const Head& set, Rows& rows) {
+    Canvas& canvas = rows.canvas;
+    const auto button = [&](const MeshRow& row) {
+        const std::string words = say(canvas.language(), Word::mesh_use, {mesh_name(row)});
+        const std::string detail = say(canvas.language(), Word::mesh_use_detail,
+                                       {format_number(row.opening, 0), format_share(row.share),
+                                        format_number(row.thickness, 0), format_number(row.volume, 0)});
+        const float height = canvas.button_height(words, detail, rows.width, 48.0f);
+        const Together edits{{Edit{SetNumber{set.id, Field::mesh_count, row.threads_per_cm}},
+                              Edit{SetNumber{set.id, Field::thread_diameter, row.thread}},
+                              Edit{SetNumber{set.id, Field::fabric_thickness, row.thickness}}}};
+        canvas.button("mesh/use/" + mesh_name(row), rows.next(height), words, ButtonLook::plain,
+                      canvas.action(DoEdit{Edit{edits}}), detail);
+    };
+    for (const MeshRow& row : published_meshes) button(row);
+    for (const MeshRow& row : model.job->press.meshes) button(row);
+}
+
+/// Keeps this screen's mesh, with the thickness typed for it, among those of the press.
+void keep_mesh(const Model& model, const Head& set, const MeshRow& row, Rows& rows) {
+    Canvas& canvas = rows.canvas;
+    const auto known = [&](std::span<const MeshRow> meshes) {
+        return find_mesh(meshes, row.threads_per_cm, row.thread) != nullptr;
+    };
+    if (set.deposit.fabric_thickness <= 0.0 || known(published_meshes) || known(model.job->press.meshes)) return;
+    SetPress edit{model.job->press, {}};
+    edit.press.meshes.push_back(row);
+    edit.press.meshes.back().source = SourceKind::user;
+    const std::string words = say(canvas.language(), Word::mesh_keep, {mesh_name(row)});
+    canvas.button("mesh/keep", rows.next(canvas.button_height(words, {}, rows.width, 48.0f)), words,
+                  ButtonLook::plain, canvas.action(DoEdit{Edit{std::move(edit)}}));
+}
+
 void deposit_section(const Model& model, const HeadAssessment& head, const Head& set, Rows& rows) {
     Canvas& canvas = rows.canvas;
     for (const Field field : {Field::mesh_count, Field::thread_diameter, Field::fabric_thickness,
@@ -188,14 +237,9 @@ void deposit_section(const Model& model, const HeadAssessment& head, const Head&
         return;
     }
     mesh_facts(model, deposit, rows);
-    if (!deposit.ink) return;
-    fact(rows, "ink/piece", canvas.word(Word::ink_a_piece), format_number(deposit.ink->per_piece, 2) + " cm³");
-    fact(rows, "ink/run",
-         say(canvas.language(), Word::ink_for_run, {format_number(model.job->run.pieces, 0)}),
-         format_number(deposit.ink->total(), 0) + " cm³");
-    remark(rows, say(canvas.language(), Word::ink_parts,
-                     {format_number(deposit.ink->printed, 0), format_number(deposit.ink->in_screen, 0),
-                      format_number(deposit.ink->wasted, 0)}));
+    keep_mesh(model, set, deposit.mesh->row, rows);
+    if (deposit.ink) ink_facts(model, *deposit.ink, rows);
+    known_meshes(model, set, rows);
 }
 
 } // namespace

@@ -102,6 +102,12 @@ void Canvas::icon(Icon shape, Vec centre, float size, Role role) {
         pen.line({{9, 9}, {15, 9}});
         pen.line({{9, 14}, {15, 14}});
         break;
+    case Icon::next: pen.line({{10, 5}, {17, 12}, {10, 19}}); break;
+    case Icon::registration:
+        pen.ring(12, 12, 5.5f);
+        pen.line({{12, 2.5f}, {12, 21.5f}});
+        pen.line({{2.5f, 12}, {21.5f, 12}});
+        break;
     case Icon::gear: draw_gear(pen); break;
     case Icon::close: pen.line({{5, 5}, {19, 19}}); pen.line({{19, 5}, {5, 19}}); break;
     case Icon::down: pen.line({{5, 9}, {12, 16}, {19, 9}}); break;

@@ -1,5 +1,6 @@
 // The number pad: measures are typed with keys made for fingers, in mm, inches or fractions.
 #include "app/text/sentences.h"
+#include "app/views/register_view.h"
 #include "app/views/views.h"
 #include "core/procedures.h"
 
@@ -21,11 +22,16 @@ constexpr PadButton figures[] = {
 
 constexpr float key_gap = 6.0f;
 
+/// What the pad types: a number of the job, a reading of what is measured, or a number of the Register
+/// place.
 Quantity pad_quantity(const Pad& pad) {
+    if (pad.target.number != RegisterNumber::none) return register_quantity(pad.target.number);
     return pad.reading ? pad.reading->quantity : info_of(pad.field).quantity;
 }
 
 std::string title_of(const Canvas& canvas, const Pad& pad) {
+    if (pad.target.number != RegisterNumber::none)
+        return capitalised(register_title(pad.target, canvas.language()));
     return capitalised(pad.reading ? std::string_view(pad.reading->label) : canvas.word(field_word(pad.field)));
 }
 

@@ -179,11 +179,12 @@ void draw_frame(const Model& model, Frame& frame) {
     const Layout layout = lay_out(model, canvas);
     switch (model.state->place) {
     case Place::press: press_place(model, layout, canvas); break;
+    case Place::registration: register_place(model, layout, canvas); break;
     case Place::jobs: jobs_place(model, layout, canvas); break;
     }
     canvas.list().set_layer(1);
     const bool covered = layout.compact && model.state->pad && !model.state->pad->reading &&
-                         model.state->place == Place::press;
+                         model.state->place != Place::jobs;
     if (!covered) places_bar(model, layout, canvas);
     if (model.state->share) share_sheet(model, canvas);
     else if (model.state->measuring.open) measure_sheet(model, canvas);

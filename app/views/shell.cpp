@@ -12,6 +12,7 @@ struct PlaceRow {
     Icon icon;
 };
 constexpr PlaceRow place_rows[] = {{Place::press, "place/press", Word::place_press, Icon::press},
+                                   {Place::registration, "place/register", Word::place_register, Icon::registration},
                                    {Place::jobs, "place/jobs", Word::place_jobs, Icon::jobs}};
 constexpr int place_count = static_cast<int>(std::size(place_rows));
 

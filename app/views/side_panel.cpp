@@ -11,10 +11,6 @@ namespace {
 /// Steps of an angle, rad: what a holder's scale shows (common practice, no source).
 constexpr double angle_step = radians(1.0);
 
-double stepped(double value, double step, double by) {
-    return (std::round(value / step) + by) * step;
-}
-
 /// The thing that tilts a blade: a slider in steps of a degree.
 void attach_angle(const Model& model, const Head& head, const SideBlade& blade, bool flood,
                   Canvas& canvas) {
@@ -25,11 +21,10 @@ void attach_angle(const Model& model, const Head& head, const SideBlade& blade, 
     thing.value = format_angle(value);
     thing.hint.assign(canvas.word(Word::side_angle_hint));
     thing.action = canvas.action(OpenPad{head.id, blade.angle});
-    thing.hold = canvas.hold(HoldTilt{head.id, blade.angle, blade.pivot, blade.lean});
+    thing.hold = canvas.hold(HoldTilt{head.id, blade.angle, blade.lean});
     const auto step = [&](double by) {
         const FieldInfo& info = info_of(blade.angle);
-        const double next = std::clamp(stepped(value, angle_step, by), info.least, info.most);
-        return canvas.action(DoEdit{Edit{SetNumber{head.id, blade.angle, next}}});
+        return canvas.action(StepNumber{head.id, blade.angle, 0.0, angle_step, info.least, info.most, by});
     };
     thing.less = step(-1.0);
     thing.more = step(1.0);
@@ -52,9 +47,8 @@ void attach_gauge(const Model& model, const Head& head, const SideBlade& blade, 
     thing.hold = canvas.hold(HoldGauge{head.id, blade.gauge, blade.dp_per_mark});
     const double steps = std::round((value - gauge.lowest) / gauge.graduation);
     const auto step = [&](double by) {
-        const double next =
-            std::clamp(gauge.lowest + (steps + by) * gauge.graduation, gauge.lowest, gauge.highest);
-        return canvas.action(DoEdit{Edit{SetNumber{head.id, blade.gauge, next}}});
+        return canvas.action(StepNumber{head.id, blade.gauge, gauge.lowest, gauge.graduation, gauge.lowest,
+                                        gauge.highest, by});
     };
     thing.less = step(-1.0);
     thing.more = step(1.0);

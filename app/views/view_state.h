@@ -13,12 +13,13 @@
 #include "app/text/measure.h"
 #include "app/text/words.h"
 #include "app/views/measure_state.h"
+#include "app/views/register_state.h"
 #include "core/fields.h"
 
 namespace carriageway {
 
 /// Where in the program one is.
-enum class Place { press, jobs };
+enum class Place { press, registration, jobs };
 
 /// Parts of a panel that open and close.
 enum class Section {
@@ -50,6 +51,7 @@ enum class PadKey {
 struct Pad {
     HeadId head = 0;
     Field field = Field::count;
+    RegisterTarget target; ///< set: a number of the Register place instead of a field
     std::string text;
     bool fresh = true;    ///< the old value still stands there: the first key replaces it
     std::string trouble;  ///< why the last try was refused, in the user's language
@@ -120,6 +122,7 @@ struct ViewState {
     Measuring measuring;
     float measure_scroll = 0.0f;
     std::optional<Pad> pad;
+    RegisterState registering;
     std::optional<TextEntry> typing;
     std::string search;
     JobId chosen_job = 0; ///< in the list of jobs

@@ -62,6 +62,7 @@ void draw_frame(const Model& model, Frame& frame);
 // -- places ---------------------------------------------------------------------------------------
 void press_place(const Model& model, const Layout& layout, Canvas& canvas);
 void jobs_place(const Model& model, const Layout& layout, Canvas& canvas);
+void register_place(const Model& model, const Layout& layout, Canvas& canvas);
 
 // -- parts of places ------------------------------------------------------------------------------
 void places_bar(const Model& model, const Layout& layout, Canvas& canvas);

@@ -88,6 +88,20 @@ fetch_sources() {
     fi
 }
 
+# failures TAP: each test that failed with what it said, the first 60 lines of it.
+failures() {
+    awk '
+        function indent(line) { match(line, /^ */); return RLENGTH }
+        /^ *not ok / && !inside { print; inside = 1; left = 60; end = ""; next }
+        !inside { next }
+        end == "" && !/^ *---$/ { inside = 0; next }
+        end == "" { end = sprintf("%" indent($0) "s...", "") }
+        $0 == end { inside = 0; next }
+        left-- > 0 { print }
+        left == -1 { print end " and more" }
+    ' "$1"
+}
+
 # configure_and_build FOLDER OPTION...
 configure_and_build() {
     local folder=$1

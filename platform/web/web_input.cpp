@@ -156,6 +156,8 @@ WebInput::WebInput(std::function<void(bool)> happened) : happened_(std::move(hap
 WebInput::~WebInput() { Listeners::listen(this, false); }
 
 void WebInput::pointer(InputKind kind, int pointer, double x, double y, double time, bool at_once) {
+    if (kind == InputKind::down) held_.insert(pointer);
+    if (kind == InputKind::up || kind == InputKind::cancel) held_.erase(pointer);
     InputEvent event;
     event.kind = kind;
     event.pointer = pointer;

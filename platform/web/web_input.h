@@ -2,6 +2,7 @@
 #pragma once
 
 #include <functional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -22,6 +23,10 @@ public:
     void add(InputEvent event, bool at_once);
     /// Moves what has happened since the last call to the end of `events`.
     void take(std::vector<InputEvent>& events);
+    /// Something has happened that nobody has taken yet.
+    bool waiting() const { return !waiting_.empty(); }
+    /// A finger lies on the canvas, or the mouse button is down.
+    bool held() const { return !held_.empty(); }
 
 private:
     struct Listeners;
@@ -30,6 +35,7 @@ private:
     std::function<void(bool)> happened_;
     std::vector<InputEvent> waiting_;
     bool mouse_down_ = false;
+    std::set<int> held_; ///< pointers that went down and have not come up
 };
 
 } // namespace carriageway

@@ -32,8 +32,16 @@ struct Page {
         if (turning) return; // an event within a turn: the plan at its end takes it in
         turning = true;
         loop.turn();
+        window.tell_owed(program.frame().list);
         turning = false;
-        window.plan(loop.wait_time());
+        window.plan(wait_time());
+    }
+
+    /// How long the next turn may wait (s): 0 not at all, below 0 however long.
+    double wait_time() const {
+        if (window.input_waits()) return 0.0;
+        const double wait = loop.wait_time(), owed = window.owed_in();
+        return wait < 0.0 || (owed >= 0.0 && owed < wait) ? owed : wait;
     }
 
     bool turning = false;
@@ -106,7 +114,19 @@ EMSCRIPTEN_KEEPALIVE void carriageway_tell(const char* kind, const char* text, d
     if (carriageway::the_page) carriageway::tell(kind, text, number);
 }
 
-/// For tests: whether everything is kept, as the program shows it; frames shown so far, and all things of the last frame as JSON (to be freed).
+/// Whether leaving the page would lose edits: those to a job from a link that nobody has kept.
+EMSCRIPTEN_KEEPALIVE int carriageway_unkept() {
+    if (!carriageway::the_page) return 0;
+    const carriageway::Session& session = carriageway::the_page->session;
+    return session.visiting() && session.can_undo();
+}
+
+/// For tests: whether nothing moves, waits or is still to be told; whether everything is kept, as the
+/// program shows it; frames shown so far, and all things last told as JSON (to be freed).
+EMSCRIPTEN_KEEPALIVE int carriageway_rests() {
+    if (!carriageway::the_page) return 0;
+    return carriageway::the_page->wait_time() != 0.0 && carriageway::the_page->window.owed_in() < 0.0;
+}
 EMSCRIPTEN_KEEPALIVE int carriageway_saved() {
     return carriageway::the_page && carriageway::the_page->session.save_state() == carriageway::SaveState::saved;
 }

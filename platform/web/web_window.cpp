@@ -17,6 +17,10 @@ namespace {
 
 constexpr const char* canvas = "#canvas";
 
+/// s between two tellings while something is held. Each costs as much as a frame on a slow phone, and
+/// nobody hears or reads ten values a second. Ours.
+constexpr double telling_pause = 0.1;
+
 std::string css_colour(std::uint32_t rgb) {
     static constexpr char digits[] = "0123456789abcdef";
     std::string out = "#";
@@ -141,8 +145,15 @@ bool WebWindow::text_field(const TextField* field) {
 }
 
 void WebWindow::tell(const DrawingList& list) {
+    owed_ = input_.held() && now() < told_at_ + telling_pause;
+    if (owed_) return;
+    told_at_ = now();
     const std::string changes = mirror_.changes(list);
     if (!changes.empty()) page::mirror(changes);
+}
+
+double WebWindow::owed_in() const {
+    return owed_ ? std::max(0.0, told_at_ + telling_pause - now()) : -1.0;
 }
 
 void WebWindow::run(const Errand& errand) {

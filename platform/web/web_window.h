@@ -24,6 +24,16 @@ public:
     void happen(InputEvent event, bool at_once) { input_.add(std::move(event), at_once); }
     const Mirror& mirror() const { return mirror_; }
 
+    /// Things that tell() has put off because something is held: told when their time has come. The
+    /// caller keeps the list between the two.
+    void tell_owed(const DrawingList& list) { if (owed_) tell(list); }
+    /// When they are due (s from now); below 0: there are none.
+    double owed_in() const;
+    /// What the window itself still has to do: events that wait, things to be told.
+    bool busy() const { return owed_ || input_.waiting(); }
+    /// The page has reported something that no turn has taken in yet.
+    bool input_waits() const { return input_.waiting(); }
+
     Surface surface() const override;
     void wait(double seconds, std::vector<InputEvent>& events) override;
     void wake() override { happen({}, false); }
@@ -47,6 +57,8 @@ private:
     std::function<void()> turn_;
     WebInput input_;
     Mirror mirror_;
+    bool owed_ = false;     ///< the last frame's things have not been told
+    double told_at_ = -1.0; ///< when the last were (s)
     Abilities abilities_;
     int context_ = 0;
     std::unique_ptr<OpenGlFrame> frame_; ///< nothing while the context is lost

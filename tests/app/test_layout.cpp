@@ -97,22 +97,75 @@ void visit_measuring(Driver& driver, Scrolled scrolled, Look look) {
     driver.settle();
 }
 
+/// The Register place: empty, with marks to turn by and a second round, prints by platen, heights.
+template <class Scrolled, class Look>
+void visit_register(Driver& driver, Scrolled scrolled, Look look) {
+    Program& program = driver.program();
+    const Job before = driver.session().job();
+    const HeadId id = head_on(before, 7)->id;
+    program.choose_head(id);
+    program.act(GoTo{Place::registration});
+    driver.settle();
+    look("register, empty");
+    std::vector<MarkRound> rounds(2);
+    for (MarkRound& round : rounds)
+        for (const Point corner : {Point{-150.0, 200.0}, Point{150.0, 200.0}, Point{-150.0, -200.0}, Point{150.0, -200.0}})
+            round.marks.push_back({corner, {corner.x + 0.8 - 0.003 * corner.y, corner.y + 0.5 + 0.003 * corner.x}});
+    rounds.front().turned = {0.5, -0.25, 1.0};
+    program.act(DoEdit{Edit{SetRounds{id, rounds}}});
+    program.act(ChooseMark{0});
+    driver.settle();
+    scrolled("register, marks");
+    for (std::size_t i = 0; i < 12; ++i) {
+        const double off = 0.01 * static_cast<double>(i * 7 % 5) + (i % 4 == 2 ? 0.9 : 0.0);
+        rounds.push_back({static_cast<int>(i % 4) + 1, static_cast<int>(i / 4) + 1,
+                          {{{-100.0, 0.0}, {-100.0, off}}, {{100.0, 0.0}, {100.0, off}}}, {}});
+    }
+    program.act(DoEdit{Edit{SetRounds{id, rounds}}});
+    program.act(ChooseRegisterMode{RegisterMode::platens});
+    driver.settle();
+    scrolled("register, prints");
+    std::vector<HeightReading> readings;
+    for (const int station : {5, 7})
+        for (std::uint32_t platen = 1; platen <= 4; ++platen)
+            for (const Point at : {Point{-250.0, -350.0}, Point{250.0, -350.0}, Point{0.0, 350.0}})
+                readings.push_back({platen, head_on(before, station)->id, at.x, at.y, 3.0 + (platen == 2 ? 0.7 : 0.01 * platen)});
+    program.act(DoEdit{Edit{SetHeightReadings{readings}}});
+    program.act(ChooseRegisterMode{RegisterMode::heights});
+    driver.settle();
+    scrolled("register, heights");
+    program.act(OpenRegisterPad{id, {RegisterNumber::height, 0}});
+    driver.settle();
+    look("register, pad");
+    program.state().pad.reset();
+    for (int edits = 0; edits < 3; ++edits) program.act(Undo{});
+    program.act(ChooseRegisterMode{RegisterMode::marks});
+    program.act(GoTo{Place::press});
+    program.act(ChooseHead{0});
+    driver.settle();
+    CHECK(driver.session().job() == before);
+}
+
 /// Every state of the program that a layout test looks at; `look` is called for each frame.
 template <class Look>
 void visit_frames(Driver& driver, Look look) {
     const auto scrolled = [&](const std::string& where) {
         ViewState& state = driver.program().state();
-        for (int page = 0; page < 40; ++page) {
+        for (int page = 0; page < 90; ++page) {
             look(where + ", page " + std::to_string(page));
             const auto sum = [&] {
                 return state.panel_scroll + state.jobs_scroll + state.share_scroll + state.measure_scroll;
             };
             const float before = sum();
             const bool measuring = state.measuring.open && !state.share;
-            state.panel_scroll += state.share || measuring ? 0.0f : 150.0f;
-            state.measure_scroll += measuring ? 150.0f : 0.0f;
-            state.share_scroll += state.share ? 150.0f : 0.0f;
-            state.jobs_scroll += state.place == Place::jobs ? 150.0f : 0.0f;
+            // Two thirds of what is seen at a time: everything comes into sight whole.
+            float step = 150.0f;
+            for (const ScrollArea& area : driver.program().frame().scrolls)
+                if (!area.covered) step = std::max(step, 0.66f * area.box.height());
+            state.panel_scroll += state.share || measuring ? 0.0f : step;
+            state.measure_scroll += measuring ? step : 0.0f;
+            state.share_scroll += state.share ? step : 0.0f;
+            state.jobs_scroll += state.place == Place::jobs ? step : 0.0f;
             driver.settle();
             if (sum() <= before + 1.0f) break;
         }
@@ -145,6 +198,7 @@ void visit_frames(Driver& driver, Look look) {
     driver.settle();
     scrolled("press, all open");
     visit_measuring(driver, scrolled, look);
+    visit_register(driver, scrolled, look);
     driver.program().act(GoTo{Place::jobs});
     driver.program().act(ChooseJob{driver.session().rows().front().id});
     driver.settle();

@@ -23,9 +23,9 @@ struct Screw {
 
 /// What the head and the reader of its marks are like.
 struct Conditions {
-    double backlash = 0.1;        ///< turns
-    double reading = 0.05;        ///< half-width of a reading's error, mm
-    double most_move = 3.0;       ///< start: half-width of x and y, mm
+    double backlash = 0.1;                   ///< turns
+    double reading = 0.05;                   ///< half-width of a reading's error, mm
+    double most_move = 3.0;                  ///< start: half-width of x and y, mm
     double most_turn = 0.5 * rad_per_degree; ///< start: half-width of the rotation
 };
 

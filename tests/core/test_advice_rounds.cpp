@@ -69,8 +69,8 @@ TEST_CASE("Two rounds bring every mark within 0.15 mm, whichever way the screws 
                       << (signs & 1) << " right " << (signs >> 1 & 1) << " across "
                       << (signs >> 2 & 1) << ", approach clockwise " << approach_clockwise << ": "
                       << 100.0 * share << " % of " << starts << " within " << good_enough
-                      << " mm, worst " << outcome.worst << ", settled early "
-                      << outcome.left_alone << '\n';
+                      << " mm, worst " << outcome.worst << ", settled early " << outcome.left_alone
+                      << '\n';
             CHECK(share >= 0.99);
             CHECK(outcome.took_up_wrong == 0);
         }

@@ -92,6 +92,14 @@ std::vector<HeightReading> RandomJobs::height_readings() {
     return readings;
 }
 
+MeshRow RandomJobs::mesh() {
+    // Numbers that agree with one another, as a row's must.
+    const double count = number(20.0, 150.0), pitch = mesh_pitch(count);
+    const double thread = number(0.3, 0.7) * pitch;
+    const double share = open_share(count, thread), thickness = number(1.2, 1.8) * thread;
+    return {count, thread, mesh_opening(count, thread), share, thickness, ink_volume(share, thickness)};
+}
+
 Image RandomJobs::image() {
     Head head;
     Job job;
@@ -134,6 +142,7 @@ PressProfile RandomJobs::press() {
                                    number(-5000.0, 5000.0), number(0.001, 100.0),
                                    static_cast<int>(1 + below(1000)), coin()});
     }
+    for (std::size_t count = below(3); count > 0; --count) press.meshes.push_back(mesh());
     press.readings.mark.measured = coin();
     press.readings.height.measured = coin();
     for (std::size_t count = below(5); count > 0; --count) {

@@ -19,6 +19,7 @@ class RandomJobs {
     double number(double least, double most);
     double number(Field field); ///< that the field accepts
     Point place();
+    MeshRow mesh();
     std::vector<MarkRound> rounds();
     std::vector<HeightReading> height_readings();
     std::size_t below(std::size_t count);

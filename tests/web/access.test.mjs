@@ -4,7 +4,8 @@ import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { test } from "node:test";
 import { createRequire } from "node:module";
-import { inBrowser } from "./driver.mjs";
+import { isDeepStrictEqual } from "node:util";
+import { inBrowser, until } from "./driver.mjs";
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
@@ -29,16 +30,13 @@ function expected(thing) {
 const plain = text => text.replace(/\s+/g, " ").trim();
 const line = ({ role, name, value }) => [role, plain(name), value === undefined ? "" : plain(value)].join(" | ");
 
-async function compare(driver, moment) {
-  const session = await driver.page.context().newCDPSession(driver.page);
+// The lines that the accessibility tree has now.
+async function heard(session) {
   const { nodes } = await session.send("Accessibility.getFullAXTree");
   const found = [];
   const wanted = new Set(["button", "tab", "slider", "textbox", "searchbox", "image", "region", "StaticText"]);
   // Only what the mirror holds: the page's own heading and announcements stand beside it.
   const byId = new Map(nodes.map(node => [node.nodeId, node]));
-  const mirror = await driver.page.evaluate(() => [...document.querySelectorAll("#mirror [data-name]")].length);
-  const things = await driver.things();
-  assert.equal(mirror, things.length, `${moment}: one element for each thing`);
   for (const node of nodes) {
     if (node.ignored) continue;
     let role = node.role?.value;
@@ -54,8 +52,26 @@ async function compare(driver, moment) {
     if (role === "slider") value = `${value} ${await valueText(session, node.backendDOMNodeId)}`;
     found.push(line({ role, name: node.name?.value ?? "", value: isInput ? String(value ?? "") : undefined }));
   }
-  const expecting = things.map(expected).map(line);
-  assert.deepEqual(found.sort(), expecting.sort(), moment);
+  return found;
+}
+
+// The things and the number of their elements, in one moment.
+const shown = driver => driver.page.evaluate(() => ({
+  things: window.carriageway.things(), elements: document.querySelectorAll("#mirror [data-name]").length,
+}));
+
+// The two are read one after the other, so they are of one moment only when nothing has changed: the
+// word for what is saved, above all, changes by itself.
+async function compare(driver, moment) {
+  const session = await driver.page.context().newCDPSession(driver.page);
+  const { before, found } = await until(`${moment}: the things stay the same while the tree is read`, async () => {
+    await driver.settle();
+    if (!await driver.page.evaluate(() => window.carriageway.saved())) return false;
+    const before = await shown(driver), found = await heard(session), after = await shown(driver);
+    return isDeepStrictEqual(before, after) && { before, found };
+  }, 60);
+  assert.equal(before.elements, before.things.length, `${moment}: one element for each thing`);
+  assert.deepEqual(found.sort(), before.things.map(expected).map(line).sort(), moment);
   await session.detach();
 }
 
@@ -74,7 +90,6 @@ async function axe(driver, moment) {
 
 test("the demonstration is put right by role and name alone", async () => {
   const driver = await stage.open("phone", { locale: "en-GB" });
-  await driver.page.addScriptTag({ content: "" }).catch(() => {});
   const mirror = driver.page.locator("#mirror");
   const press = async (role, name) => {
     await mirror.getByRole(role, { name, exact: false }).first().dispatchEvent("click");

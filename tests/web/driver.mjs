@@ -15,7 +15,9 @@ export const DEVICES = {
   phone: { viewport: { width: 393, height: 851 }, deviceScaleFactor: 2.75, hasTouch: true, isMobile: true },
   landscape: { viewport: { width: 851, height: 393 }, deviceScaleFactor: 2.75, hasTouch: true, isMobile: true },
   tablet: { viewport: { width: 820, height: 1180 }, deviceScaleFactor: 2, hasTouch: true, isMobile: true },
-  // As cheap to draw as can be, for tests that look at something else.
+  // As cheap to draw as can be, for tests that look at something else: a phone of large pixels, and
+  // the least window.
+  pocket: { viewport: { width: 393, height: 851 }, deviceScaleFactor: 1, hasTouch: true, isMobile: true },
   killed: { viewport: { width: 400, height: 600 }, deviceScaleFactor: 1, hasTouch: false, isMobile: false },
   desktop: { viewport: { width: 1440, height: 900 }, deviceScaleFactor: 1, hasTouch: false, isMobile: false },
 };
@@ -38,16 +40,25 @@ export function inBrowser() {
 
 export const pause = ms => new Promise(resolve => setTimeout(resolve, ms));
 
-// Asks until `ask` answers something true, and answers it.
+// Asks until `ask` answers something true, and answers it. `what` may be a function: what is said when
+// it never does.
 export async function until(what, ask, seconds = 20) {
   const end = Date.now() + seconds * 1000;
   for (;;) {
     const answer = await ask();
     if (answer) return answer;
-    assert.ok(Date.now() < end, `not within ${seconds} s: ${what}`);
+    if (Date.now() >= end) assert.fail(`not within ${seconds} s: ${typeof what === "function" ? what() : what}`);
     await pause(25);
   }
 }
+
+// What the page still does and how many frames it has shown, once it has had the opportunity to lay
+// itself out and show a frame. A tab in the background may have none: then after a while.
+const state = page => page.evaluate(() => new Promise(done => {
+  const answer = () => done({ busy: window.carriageway.busy(), frames: window.carriageway.frames() });
+  requestAnimationFrame(() => setTimeout(answer));
+  setTimeout(answer, 1000);
+}));
 
 export class Driver {
   constructor(page, device) {
@@ -58,10 +69,12 @@ export class Driver {
     page.on("console", said => { if (said.type() === "error") this.troubles.push(said.text()); });
   }
 
-  // A page of a fresh context of this browser, with the program running.
+  // A page of a fresh context of this browser, with the program running. Nothing is fetched a second
+  // time to be kept for later, unless `more` allows service workers.
   static async open(browser, address, device = "phone", more = {}) {
-    const context = await browser.newContext({ ...DEVICES[device], locale: "en-GB", ...more });
+    const context = await browser.newContext({ ...DEVICES[device], locale: "en-GB", serviceWorkers: "block", ...more });
     const driver = new Driver(await context.newPage(), device);
+    await driver.slower();
     await driver.go(address);
     return driver;
   }
@@ -90,16 +103,23 @@ export class Driver {
   }
   async value(name) { return (await this.need(name)).value; }
 
-  // Lets every movement come to rest: no frame in a while.
+  // Lets every movement come to rest, by the page's own word: twice, with no frame in between.
   async settle() {
-    let before = -1;
-    await until("rest", async () => {
-      const now = await this.frames();
-      const rests = now === before;
+    let before = {};
+    await until(() => `rest, because of ${before.busy || `frames, ${before.frames} so far`}`, async () => {
+      const now = await state(this.page);
+      const rests = now.busy === "" && before.busy === "" && now.frames === before.frames;
       before = now;
-      if (!rests) await pause(120);
       return rests;
-    });
+    }, 60);
+  }
+
+  // A slower machine for all of this page's life, to look for what depends on speed:
+  // CARRIAGEWAY_SLOWER=10 is ten times.
+  async slower(rate = Number(process.env.CARRIAGEWAY_SLOWER ?? 1)) {
+    if (rate === 1) return;
+    const session = await this.page.context().newCDPSession(this.page);
+    await session.send("Emulation.setCPUThrottlingRate", { rate });
   }
   async saved() { await until("saved", async () => (await this.thing("saved"))?.label === "Saved" || (await this.thing("saved"))?.label === "Guardado"); }
 

@@ -18,7 +18,7 @@ async function copied(driver) {
   return driver.page.evaluate(() => navigator.clipboard.readText());
 }
 
-for (const device of ["phone", "desktop"])
+for (const device of ["pocket", "desktop"])
   test(`a link's round trip, ${device}`, async () => {
     const first = await stage.open(device);
     await first.act("head/6");
@@ -51,8 +51,50 @@ for (const device of ["phone", "desktop"])
     await second.close();
   });
 
+test("a job from a link asks before it goes, once it has been changed and until it is kept", async () => {
+  const first = await stage.open("pocket");
+  const link = await copied(first);
+  await first.close();
+  const driver = await Driver.open(stage.browser, link, "pocket");
+  const { page } = driver;
+  const asked = [];
+  // The person stays.
+  page.on("dialog", dialog => { asked.push(dialog.type()); dialog.dismiss(); });
+  const loaded = () => page.waitForEvent("load");
+  const leave = () => page.evaluate(() => { setTimeout(() => location.reload()); });
+
+  await driver.tap("head/6");  // only looked at; browsers ask nobody who has not touched the page
+  let again = loaded();
+  await leave();
+  await again;
+  await driver.started();
+  assert.match(JSON.stringify(await driver.things()), /Not kept/i);
+  assert.deepEqual(asked, []);
+
+  await driver.tap("head/6");
+  await driver.tap("stop/more");
+  const stop = await driver.value("stop/number");
+  await leave();
+  await until("it asks", () => asked.length > 0);
+  assert.deepEqual(asked, ["beforeunload"]);
+  await driver.settle();
+  assert.equal(await driver.value("stop/number"), stop);
+
+  await driver.act("back");
+  await driver.act("visit/keep");
+  await driver.saved();
+  again = loaded();
+  await leave();
+  await again;
+  await driver.started();
+  await driver.act("head/6");
+  assert.equal(await driver.value("stop/number"), stop);
+  assert.deepEqual(asked, ["beforeunload"]);
+  await driver.close();
+});
+
 test("a link that is cut off is refused with a reason, and nothing is lost", async () => {
-  const driver = await Driver.open(stage.browser, `${stage.site.address}#job=1.AAAA`, "phone");
+  const driver = await Driver.open(stage.browser, `${stage.site.address}#job=1.AAAA`, "pocket");
   assert.ok((await driver.need("notice")).label.length > 20);
   assert.match((await driver.need("title")).label, /regatta/);
   await driver.close();

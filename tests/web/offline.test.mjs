@@ -16,7 +16,7 @@ const cached = driver => driver.page.evaluate(async () => (await navigator.servi
 
 test("a reload without a network opens the program with all edits", async () => {
   const site = await serve();
-  const driver = await Driver.open(browser, site.address, "phone");
+  const driver = await Driver.open(browser, site.address, "pocket", { serviceWorkers: "allow" });
   await driver.act("set-every-stop");
   await driver.saved();
   await until("everything is cached", () => cached(driver));
@@ -34,7 +34,7 @@ test("a newer version is offered, and starts when the person says so", async () 
   const folder = mkdtempSync(join(tmpdir(), "carriageway-site-"));
   cpSync(SITE, folder, { recursive: true });
   const site = await serve(folder);
-  const driver = await Driver.open(browser, site.address, "desktop");
+  const driver = await Driver.open(browser, site.address, "desktop", { serviceWorkers: "allow" });
   await until("everything is cached", () => cached(driver));
   const old = (await driver.page.evaluate(() => caches.keys())).sort().join();
   await driver.act("set-every-stop");

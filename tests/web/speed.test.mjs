@@ -34,8 +34,8 @@ test("first interactive frame, and frames while a stop is dragged", async contex
   const there = Driver.path([x, y], [x, y - 40], 40), back = Driver.path([x, y - 40], [x, y + 40], 80);
   const again = [...back].reverse();
   await driver.touch([[...there, ...back, ...again, ...back, ...again]], { delay: 16 });
-  await driver.settle();
   const { work, apart } = await page.evaluate(() => ({ work: window.work, apart: window.starts.slice(1).map((at, i) => at - window.starts[i]) }));
+  await driver.settle();
   assert.ok(work.length > 10, `${work.length} frames`);
   const ms = value => `${value.toFixed(1)} ms`;
   context.diagnostic(`${work.length} frames while dragging: work in the page's thread p50 ${ms(percentile(work, 0.5))}, p99 ${ms(percentile(work, 0.99))}; between frames p50 ${ms(percentile(apart, 0.5))}, p99 ${ms(percentile(apart, 0.99))}`);

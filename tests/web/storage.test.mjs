@@ -6,7 +6,7 @@ import { Driver, inBrowser, until } from "./driver.mjs";
 const stage = inBrowser();
 
 test("a reload keeps every edit", async () => {
-  const driver = await stage.open("phone");
+  const driver = await stage.open("pocket");
   await driver.act("set-every-stop");
   await driver.act("head/8");
   for (let i = 0; i < 5; ++i) await driver.act("stop/more");

@@ -37,6 +37,35 @@ for (const device of ["small", "phone", "landscape", "tablet"]) {
   });
 }
 
+test("the mirror is told ten times a second at most while a stop is dragged, and of where it rests", async () => {
+  const driver = await stage.open("phone");
+  await driver.tap("head/5");
+  const before = await driver.frames();
+  const { x, y } = await driver.middle("head/5/machine-stop");
+  await driver.page.evaluate(() => {
+    window.told = [];
+    window.began = performance.now();
+    const changed = () => { if (window.told.at(-1) !== performance.now()) window.told.push(performance.now()); };
+    new MutationObserver(changed).observe(document.getElementById("mirror"), { subtree: true, childList: true, attributes: true, characterData: true });
+  });
+  const down = Driver.path([x, y], [x, y + 60], 40);
+  await driver.touch([[...down, ...[...down].reverse(), ...down]], { lift: false });
+  await driver.settle();
+  const told = await driver.page.evaluate(() => window.told), frames = await driver.frames() - before;
+  // The first at once, from then on none within a tenth of a second.
+  const seconds = (told.at(-1) - await driver.page.evaluate(() => window.began)) / 1000;
+  assert.ok(told.length > 1 && told.length <= 10 * seconds + 1, `${told.length} times in ${seconds} s, ${frames} frames`);
+  // Held still, the elements say what the drawing shows; let go, too.
+  const element = () => driver.element("head/5/machine-stop").getAttribute("aria-valuetext");
+  const held = await driver.value("head/5/machine-stop");
+  assert.equal(await element(), held);
+  await driver.lift();
+  await driver.settle();
+  assert.equal(await driver.value("head/5/machine-stop"), held);
+  assert.equal(await element(), held);
+  await driver.close();
+});
+
 test("two fingers zoom the drawing about themselves", async () => {
   const driver = await stage.open("phone");
   const { x, y } = await driver.middle("head/5");

@@ -6,7 +6,7 @@ import { inBrowser, until } from "./driver.mjs";
 const stage = inBrowser();
 
 test("a fraction of an inch is typed", async () => {
-  const driver = await stage.open("phone");
+  const driver = await stage.open("pocket");
   await driver.tap("head/5");
   await driver.tap("stop/number");
   await driver.pad("28 1/2in");
@@ -31,7 +31,7 @@ async function colourField(device) {
 }
 
 test("composition and accents arrive as the browser has them", async () => {
-  const { driver, field } = await colourField("phone");
+  const { driver, field } = await colourField("pocket");
   await field.fill("");
   const session = await driver.page.context().newCDPSession(driver.page);
   await session.send("Input.imeSetComposition", { text: "に", selectionStart: 1, selectionEnd: 1 });
@@ -48,7 +48,7 @@ test("composition and accents arrive as the browser has them", async () => {
 });
 
 test("autocorrect and paste replace what was there", async () => {
-  const { driver, field } = await colourField("phone");
+  const { driver, field } = await colourField("pocket");
   await field.evaluate(at => {
     at.setRangeText("Sail yelow", 0, at.value.length, "end");
     at.dispatchEvent(new InputEvent("input", { inputType: "insertText", data: "w" }));
@@ -81,7 +81,7 @@ test("a keyboard of keys types, Backspace deletes, Escape leaves all as it was",
 });
 
 test("a tap elsewhere keeps what was typed", async () => {
-  const { driver, field } = await colourField("phone");
+  const { driver, field } = await colourField("pocket");
   await field.fill("Sea");
   await driver.tap("head/5");
   assert.match((await driver.need("head/5")).label, /Sea$/);

@@ -36,6 +36,9 @@ export async function arrive(address) {
   return module;
 }
 
+// The first frame is to be seen, or a message in its place.
+export const ended = () => splash.hidden || splash.classList.contains("troubled");
+
 export function endSplash() {
   splash.classList.add("gone");
   // Unless a message has taken its place meanwhile.

@@ -41,6 +41,9 @@ function deliver() {
   }
 }
 
+// Something waits to be told.
+export const waits = () => waiting.length > 0;
+
 // One turn of the program: input, drawing.
 export function turn() {
   if (!program || failed) return;

@@ -42,9 +42,13 @@ function offerWaiting() {
 
 // Changes to the waiting version; the caller has kept everything.
 export function update() {
-  const again = () => location.reload();
+  let late = 0;
+  const again = () => {
+    clearTimeout(late); // asked once, a person who wants to stay stays
+    location.reload();
+  };
   if (!registration?.waiting) return again();
   navigator.serviceWorker.addEventListener("controllerchange", again, { once: true });
-  setTimeout(again, CHANGE);
+  late = setTimeout(again, CHANGE);
   registration.waiting.postMessage("come in");
 }

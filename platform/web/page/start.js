@@ -1,15 +1,15 @@
 // Puts the page together: finds out what this tab may do, reads the library, starts the program.
-import { arrive, endSplash } from "./arrival.js";
+import { arrive, ended, endSplash } from "./arrival.js";
 import { awake } from "./awake.js";
 import { copy, give, pick, share, useFiles, watchDrops } from "./files.js";
-import { callable, connect, stop, tell } from "./line.js";
+import { callable, connect, stop, tell, waits } from "./line.js";
 import { mirror } from "./mirror.js";
 import { keepOffline, update } from "./offline.js";
 import { OneTab } from "./one_tab.js";
 import { Store } from "./store.js";
 import { watchSurface } from "./surface.js";
 import { field } from "./text_field.js";
-import { afterFirstTurn, later } from "./turns.js";
+import { afterFirstTurn, due, later } from "./turns.js";
 
 const LIBRARY = "/library/library.db";
 const FLUSH = 4000;  // ms for the last edits to reach the store before a reload
@@ -19,6 +19,7 @@ const store = new Store(id);
 const tab = new OneTab(flush, () => tell("reader"));
 let module = null;
 let unkept = false;  // the last keep did not succeed
+let keeping = 0;     // keeps under way
 
 // Tells the program to hand over what it hasn't kept yet, and settles when the store has it.
 async function flush() {
@@ -28,6 +29,7 @@ async function flush() {
 
 async function keep() {
   let outcome = "another";
+  ++keeping;
   if (tab.writes) {
     try {
       outcome = await store.keep(module.FS.readFile(LIBRARY));
@@ -38,12 +40,23 @@ async function keep() {
     unkept = outcome !== "";
   }
   if (outcome === "another") outcome = `failed: ${window.carriagewayWord("another_tab")}`;
+  --keeping;
   return tell("kept", outcome);
+}
+
+// What is still going on by itself, as words; none of them: the page rests until something happens.
+function busy() {
+  const all = {
+    "the splash": !ended(), "a turn": due(), "something to tell": waits(), "the store": keeping > 0,
+    "the program": module._carriageway_rests() !== 1,
+  };
+  return Object.keys(all).filter(each => all[each]).join(", ");
 }
 
 // For tests, and for whoever wants to know: the things of the last frame and how many frames there were.
 function expose() {
   window.carriageway = {
+    busy,
     frames: () => module._carriageway_frames(),
     saved: () => module._carriageway_saved() === 1,
     things: () => {
@@ -60,9 +73,13 @@ function heading(text) {
   document.getElementById("heading").textContent = text;
 }
 
-// The person's own wish to leave, and the only place where edits would be lost without a word.
+// The only places where edits would be lost without a word: what the store has refused, unless the
+// person has chosen to leave, and those to a job from a link that nobody has kept.
 let leaving = false;
-window.addEventListener("beforeunload", event => { if (unkept && tab.writes && !leaving) event.preventDefault(); });
+window.addEventListener("beforeunload", event => {
+  const refused = unkept && tab.writes && !leaving;
+  if (refused || module?._carriageway_unkept?.()) event.preventDefault();
+});
 
 async function renew() {
   await Promise.race([flush(), new Promise(resolve => setTimeout(resolve, FLUSH))]);

@@ -18,6 +18,9 @@ function nextFrame() {
   frame = requestAnimationFrame(run);
 }
 
+// A turn is planned for the next frame. One that is planned for later waits for something.
+export const due = () => frame !== 0;
+
 let onFirst = () => {};
 export function afterFirstTurn(work) { onFirst = work; }
 
