@@ -68,51 +68,63 @@ void sketch_gap(const Sketch& s) {
     }
 }
 
-/// A stroke, or two of them, from where the carriage was to where it stands.
-void sketch_stroke(const Sketch& s) {
-    const bool two = s.input.badges > 3; // at two speeds
-    const int rows = two ? 2 : 1;
-    for (int row = 0; row < rows; ++row) {
-        const float y = two ? 0.27f + 0.46f * static_cast<float>(row) : 0.45f;
-        const float end = !two || row == 1 ? 0.84f : 0.72f;
-        const float lamp = 0.6f, h = two ? 0.07f : 0.1f;
-        s.block(s.at(0.03f, y + h), s.at(0.97f, y + h + 0.05f), Role::rail);
-        s.list.ring({s.at(0.08f, y - h).x, s.at(0, y - h).y, s.at(0.2f, 0).x, s.at(0, y + h).y}, 4.0f,
-                    paint(Role::frame), 1.6f);
-        s.block(s.at(end - 0.06f, y - h), s.at(end + 0.06f, y + h), Role::frame);
-        s.arrow(s.at(0.24f, y), s.at(end - 0.09f, y), Role::squeegee);
-        const bool past = two || s.input.badges == 2;
-        if (past) {
-            s.dashed(s.at(lamp, y - 2.0f * h), s.at(lamp, y + 2.2f * h), Role::soft_ink);
-            s.lamp(s.at(lamp, y - 2.3f * h), true);
-        }
-        if (two) {
-            s.letter(s.at(0.34f, y - 1.7f * h), 2 * row);
-            s.dimension(s.at(lamp, y + 2.3f * h), s.at(end, y + 2.3f * h), -1);
-            s.letter({s.at(end, 0).x + s.radius() + 8.0f, s.at(0, y + 2.3f * h).y}, 2 * row + 1);
-        }
-    }
-    if (two) return;
-    const float low = s.box.y1 - s.radius() - 8.0f;
-    s.dimension({s.at(0.14f, 0).x, low}, {s.at(0.84f, 0).x, low}, 0);
-    s.letter(s.at(0.34f, 0.2f), 1);
-    if (s.input.badges > 2) s.letter(s.at(0.56f, 0.2f), 2);
+/// One stroke: where the carriage was, where its lamp comes on, and where it stands.
+void stroke_at(const Sketch& s, float y, float h, float end, bool past) {
+    constexpr float lamp = 0.6f;
+    s.block(s.at(0.03f, y + h), s.at(0.97f, y + h + 0.05f), Role::rail);
+    s.list.ring({s.at(0.08f, 0).x, s.at(0, y - h).y, s.at(0.2f, 0).x, s.at(0, y + h).y}, 4.0f,
+                paint(Role::frame), 1.6f);
+    s.block(s.at(end - 0.06f, y - h), s.at(end + 0.06f, y + h), Role::frame);
+    s.arrow(s.at(0.24f, y), s.at(end - 0.09f, y), Role::squeegee);
+    if (!past) return;
+    s.dashed(s.at(lamp, y - 1.7f * h), s.at(lamp, y + 2.3f * h), Role::soft_ink);
+    s.lamp(s.at(lamp, y - 2.1f * h), true);
 }
 
-/// A rule; one letter: a distance, two: two places on it.
+/// A stroke with its distance, time and speed; with places, where the lamp comes on and where the
+/// carriage stands; at two speeds, one below the other.
+void sketch_stroke(const Sketch& s) {
+    if (s.input.badges > 3) {
+        for (int row = 0; row < 2; ++row) {
+            const float y = 0.26f + 0.46f * static_cast<float>(row), h = 0.065f;
+            const float end = row == 0 ? 0.71f : 0.82f;
+            stroke_at(s, y, h, end, true);
+            s.letter(s.at(0.34f, y - 0.02f), 2 * row);
+            s.dimension(s.at(0.6f, y + 2.2f * h), s.at(end, y + 2.2f * h), -1);
+            s.letter({s.at(end, 0).x + s.radius() + 8.0f, s.at(0, y + 2.2f * h).y}, 2 * row + 1);
+        }
+        return;
+    }
+    stroke_at(s, 0.42f, 0.1f, 0.84f, s.input.places);
+    const float low = s.box.y1 - s.radius() - 6.0f;
+    if (s.input.places) {
+        const float under = s.at(0, 0.57f).y;
+        s.pointer({s.at(0.6f, 0).x - 0.6f * s.radius(), low}, {s.at(0.6f, 0).x, under}, 0);
+        s.pointer({s.at(0.84f, 0).x, low}, {s.at(0.84f, 0).x, under}, 1);
+        return;
+    }
+    s.dimension({s.at(0.14f, 0).x, low}, {s.at(0.84f, 0).x, low}, 0);
+    s.letter(s.at(0.36f, 0.18f), 1);
+    s.letter(s.at(0.56f, 0.18f), 2);
+}
+
+/// A rule; places: two of them on it. Otherwise a distance, and how many steps it holds.
 void sketch_rule(const Sketch& s) {
     const float y = s.at(0, 0.56f).y;
-    s.block({s.at(0.04f, 0).x, y}, {s.at(0.96f, 0).x, s.at(0, 0.82f).y}, Role::quiet);
-    s.list.ring({s.at(0.04f, 0).x, y, s.at(0.96f, 0).x, s.at(0, 0.82f).y}, 3.0f, paint(Role::edge), 1.2f);
+    s.block({s.at(0.04f, 0).x, y}, {s.at(0.96f, 0).x, s.at(0, 0.84f).y}, Role::quiet);
+    s.list.ring({s.at(0.04f, 0).x, y, s.at(0.96f, 0).x, s.at(0, 0.84f).y}, 3.0f, paint(Role::edge), 1.2f);
     s.ruler(y, s.at(0.08f, 0).x, s.at(0.92f, 0).x, 0.021f * s.box.width());
-    const Vec from = s.at(0.2f, 0.36f), to = s.at(0.78f, 0.36f);
-    s.dashed({from.x, s.at(0, 0.2f).y}, {from.x, y}, Role::soft_ink);
-    s.dashed({to.x, s.at(0, 0.2f).y}, {to.x, y}, Role::soft_ink);
-    s.dimension(from, to, s.input.badges > 1 ? -1 : 0);
-    if (s.input.badges > 1) {
-        s.letter({from.x, s.at(0, 0.2f).y}, 0);
-        s.letter({to.x, s.at(0, 0.2f).y}, 1);
+    const float top = s.at(0, 0.24f).y;
+    const Vec from{s.at(0.2f, 0).x, y}, to{s.at(0.78f, 0).x, y};
+    if (s.input.places) {
+        s.pointer({from.x, top}, from, 0);
+        s.pointer({to.x, top}, to, 1);
+        return;
     }
+    s.dashed({from.x, top - 8.0f}, from, Role::soft_ink);
+    s.dashed({to.x, top - 8.0f}, to, Role::soft_ink);
+    s.dimension({from.x, s.at(0, 0.34f).y}, {to.x, s.at(0, 0.34f).y}, 0);
+    s.letter(s.at(0.49f, 0.7f), 1);
 }
 
 /// One blade in its holder, tilted about its pivot; returns where its edge is.

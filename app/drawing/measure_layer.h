@@ -29,6 +29,8 @@ struct SchemeInput {
     Scheme scheme = Scheme::none;
     const PressProfile* press = nullptr;
     bool flood = false; ///< of holders: the flood bar's
+    bool places = false; ///< what is read are places on the arm's ruler, not distances
+    bool machine = false; ///< of height points: the machine's side
     int badges = 1;     ///< letters to show, A first
 };
 

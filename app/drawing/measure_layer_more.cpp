@@ -42,6 +42,7 @@ void thermometer(const Sketch& s, Vec tip, Vec from) {
 void sketch_gauge(const Sketch& s) {
     if (s.input.badges == 3) { // one mark, one height
         gauge_at(s, 0.32f, 0.6f, 0, 2);
+        s.letter({s.at(0.32f, 0).x - s.radius() - 4.0f, s.at(0, 0.68f).y}, 1); // what lies between two marks
         return;
     }
     gauge_at(s, 0.1f, 0.12f, 0, 1);
@@ -151,6 +152,12 @@ void sketch_heights(const Sketch& s) {
         s.list.disc(p, 8.0f, paint(Role::paper));
         s.list.circle(p, 8.0f, paint(Role::ink), 2.0f);
         s.line({p + Vec{-5.0f, 0.0f}, p + Vec{5.0f, 0.0f}}, Role::ink, 1.8f);
+    }
+    if (s.input.places) {
+        const Vec read = s.input.machine ? machine : left;
+        s.pointer({s.at(0.16f, 0).x, read.y}, read, 0);
+        if (!s.input.machine) s.dashed(left, right, Role::soft_ink);
+        return;
     }
     s.dimension(left + Vec{0.0f, -0.14f * h}, right + Vec{0.0f, -0.14f * h}, 0);
     s.dashed(left, left + Vec{0.0f, -0.14f * h}, Role::soft_ink);

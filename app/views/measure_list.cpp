@@ -168,6 +168,8 @@ void measure_guide(const Model& model, const Taking& taking, Rows& rows) {
         input.scheme = scheme;
         input.press = &model.job->press;
         input.flood = target.field >= Field::flood_pivot_offset && target.field <= Field::flood_half_depth;
+        input.places = on_ruler(target, procedure.needed[0].kind);
+        input.machine = target.field == Field::height_machine_y;
         input.badges = procedure.needed_count;
         draw_scheme(input, box, canvas.list());
         canvas.list().thing("measure/scheme", ThingRole::image, box).label.assign(

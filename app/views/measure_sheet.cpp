@@ -153,7 +153,10 @@ void measure_sheet(const Model& model, Canvas& canvas) {
         list.round(plan.box, 20.0f, paint(Role::panel));
         list.ring(plan.box, 20.0f, paint(Role::edge), 1.2f);
     }
-    const float title = title_row(model, plan, taking, canvas);
+    // Large letters on a small phone leave no room for more than the pad, which has its own way back.
+    const bool typing = taking && model.state->pad && model.state->pad->reading && !plan.columns;
+    const bool pad_alone = typing && pad_height(model, canvas, plan.box.width()) > plan.box.height() - 80.0f;
+    const float title = pad_alone ? 0.0f : title_row(model, plan, taking, canvas);
     const Box view{plan.box.x0, plan.box.y0 + title + 1.0f, plan.box.x1, plan.box.y1 - (plan.full ? 0.0f : 8.0f)};
     body(model, plan, taking, view, canvas);
     list.set_layer(before);
