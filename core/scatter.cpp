@@ -202,6 +202,53 @@ std::variant<Scatter, ScatterFault> scatter_of(std::span<const PlatenReading> re
     return scatter;
 }
 
+namespace {
+
+/// How far platen `p` stands off the mean of those that are good, in `factor` standard errors: the
+/// largest of its numbers. An offset's own error is that against the mean of all.
+double off_good(const Scatter& scatter, const std::vector<bool>& good, std::size_t p, double factor) {
+    const auto all = static_cast<double>(good.size());
+    double largest = 0.0;
+    for (const ScatterPart* part : {&scatter.x, &scatter.y, &scatter.rotation}) {
+        if (!part->known) continue;
+        double sum = 0.0, others = 0.0;
+        for (std::size_t i = 0; i < good.size(); ++i) {
+            if (!good[i] || i == p) continue;
+            sum += part->platens[i].value;
+            others += 1.0;
+        }
+        const ScatterEstimate& own = part->platens[p];
+        const double error = own.error * std::sqrt((1.0 + 1.0 / others) / (1.0 - 1.0 / all));
+        largest = std::max(largest, std::abs(own.value - sum / others) / (factor * error));
+    }
+    return largest;
+}
+
+/// Platens that stand off the others, rising. One after the other, the worst first, and each against
+/// those that are left: one bent platen would otherwise put all others off their common mean. Fewer
+/// than half can be off, since then nobody could say which are right.
+std::vector<std::size_t> platens_off(const Scatter& scatter, double factor) {
+    std::vector<bool> good(scatter.platens.size(), true);
+    std::vector<std::size_t> off;
+    while (2 * (off.size() + 1) < good.size()) {
+        std::size_t worst = good.size();
+        double largest = 1.0;
+        for (std::size_t p = 0; p < good.size(); ++p) {
+            const double beyond = good[p] ? off_good(scatter, good, p, factor) : 0.0;
+            if (!(beyond > largest)) continue;
+            largest = beyond;
+            worst = p;
+        }
+        if (worst == good.size()) break;
+        good[worst] = false;
+        off.push_back(worst);
+    }
+    std::sort(off.begin(), off.end());
+    return off;
+}
+
+} // namespace
+
 std::vector<ScatterSign> signs_of(const Scatter& scatter) {
     std::vector<ScatterSign> signs;
     if (scatter.freedoms < 1) return signs;
@@ -221,9 +268,8 @@ std::vector<ScatterSign> signs_of(const Scatter& scatter) {
     };
     if (any([](const ScatterPart& part) { return part.drift; }))
         signs.push_back({ScatterCause::heat_or_drift, 0});
-    for (std::size_t p = 0; p < scatter.platens.size(); ++p)
-        if (any([p](const ScatterPart& part) { return part.platens[p]; }))
-            signs.push_back({ScatterCause::platen_off, scatter.platens[p]});
+    for (const std::size_t p : platens_off(scatter, factor))
+        signs.push_back({ScatterCause::platen_off, scatter.platens[p]});
     return signs;
 }
 

@@ -87,7 +87,8 @@ std::variant<Scatter, ScatterFault> scatter_of(std::span<const PlatenReading> re
 enum class ScatterCause {
     index_or_lock, ///< scatter across the arm beyond that along it: the table stops elsewhere
     heat_or_drift, ///< a drift: platens warm up, a clamp or a screw creeps
-    platen_off,    ///< one platen off the others: bent, loose or not seated
+    platen_off,    ///< one platen off the others: bent, loose or not seated. With two platens it
+                   ///< can't be told which
 };
 
 struct ScatterSign {

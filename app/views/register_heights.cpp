@@ -15,22 +15,40 @@ constexpr TypeStyle small{TypeSize::small, false};
 /// Parts may be off by so much, mm: that of levelling_advice.h.
 double tolerance() { return LevelTargets{}.tolerance; }
 
-/// One part in the plan: a disc with its number, shaded by how far it is off; one that is out has a
-/// heavier ring and its number of millimetres, with its sign, beside it.
-void draw_part(DrawingList& list, FreeTexts& texts, Vec at, Vec value_at, float radius, const std::string& number, const PartOff* part,
-               double sign, LengthUnit units) {
-    const double off = part && part->known != LevelTerms::none ? sign * part->worst : 0.0;
-    const bool out = part && part->out;
-    list.disc(at, radius, paint(Role::card));
-    if (part && part->known != LevelTerms::none) {
-        const int alpha = static_cast<int>(std::clamp(std::abs(off) / (3.0 * tolerance()), 0.0, 1.0) * 150.0);
-        list.disc(at, radius, paint(off > 0.0 ? Role::squeegee : Role::flood, alpha));
+/// One head or platen in the plan.
+struct PlanPart {
+    Vec at, value_at;
+    std::string number;
+    const PartOff* off = nullptr;
+    double sign = 1.0; ///< of high: a lower platen widens the gap, a higher head does
+    bool out() const { return off && off->out; }
+    bool known() const { return off && off->known != LevelTerms::none; }
+    double high() const { return known() ? sign * off->worst : 0.0; }
+};
+
+/// A disc shaded by how far the part is off; one that is out has a heavier ring, so that it isn't told
+/// by colour alone.
+void draw_disc(DrawingList& list, const PlanPart& part, float radius) {
+    list.disc(part.at, radius, paint(Role::card));
+    if (part.known()) {
+        const double share = std::clamp(std::abs(part.high()) / (3.0 * tolerance()), 0.0, 1.0);
+        list.disc(part.at, radius, paint(part.high() > 0.0 ? Role::squeegee : Role::flood, static_cast<int>(share * 150.0)));
     }
-    list.circle(at, radius, paint(out ? Role::stop : Role::edge), out ? 3.0f : 1.4f);
+    list.circle(part.at, radius, paint(part.out() ? Role::stop : Role::edge), part.out() ? 3.0f : 1.4f);
+}
+
+/// Numbers of those that are out first, then the others, then by how much: each where there is room.
+/// The table says all of it.
+void draw_plan(DrawingList& list, const std::vector<PlanPart>& parts, float radius, LengthUnit units) {
     const TypeStyle bold{TypeSize::small, true};
-    list.text_centred(at, number, bold, Role::ink, Role::card);
-    // How far is written where it matters and there is room; the table says it of all.
-    if (out) texts.write({value_at}, signed_length(off, units, false), bold);
+    for (const PlanPart& part : parts) draw_disc(list, part, radius);
+    FreeTexts texts(list);
+    for (const bool out : {true, false})
+        for (const PlanPart& part : parts)
+            if (part.out() == out) texts.write({part.at}, part.number, bold, Role::card);
+    for (const PlanPart& part : parts) texts.take(around(part.at, 2.0f * radius, 2.0f * radius));
+    for (const PlanPart& part : parts)
+        if (part.out()) texts.write({part.value_at}, signed_length(part.high(), units, false), bold);
 }
 
 const PartOff* find_part(const std::vector<PartOff>& parts, std::uint32_t number) {
@@ -155,17 +173,14 @@ void register_heights_drawing(const RegisterView& view, Box box, Canvas& canvas)
                    centre.y - static_cast<float>(place.y / far) * share * radius};
     };
     list.circle(centre, 0.56f * radius, paint(Role::edge), 1.2f);
-    FreeTexts texts(list);
+    std::vector<PlanPart> parts;
     for (int station = 1; station <= press.stations; ++station)
-        texts.take(around(at(station, 0.56f), 2.0f * disc, 2.0f * disc));
-    for (const Head& head : view.job().heads) texts.take(around(at(head.station, 0.86f), 2.0f * disc, 2.0f * disc));
-    // A lower platen widens the gap; a higher head does.
-    for (int station = 1; station <= press.stations; ++station)
-        draw_part(list, texts, at(station, 0.56f), at(station, 0.27f), disc, std::to_string(station),
-                  find_part(level.platens, static_cast<std::uint32_t>(station)), -1.0, view.units());
+        parts.push_back({at(station, 0.56f), at(station, 0.27f), std::to_string(station),
+                         find_part(level.platens, static_cast<std::uint32_t>(station)), -1.0});
     for (const Head& head : view.job().heads)
-        draw_part(list, texts, at(head.station, 0.86f), at(head.station, 0.71f), disc, std::to_string(head.station), find_part(level.heads, head.id), 1.0,
-                  view.units());
+        parts.push_back({at(head.station, 0.86f), at(head.station, 0.71f), std::to_string(head.station),
+                         find_part(level.heads, head.id), 1.0});
+    draw_plan(list, parts, disc, view.units());
 }
 
 void register_heights_panel(const RegisterView& view, Rows& rows) {

@@ -161,13 +161,13 @@ void wide_button(std::string_view name, std::string_view words, std::string_view
     canvas.button(name, rows.next(height), words, look, canvas.action(std::move(action)), detail);
 }
 
-void FreeTexts::write(std::initializer_list<Vec> places, std::string_view words, TypeStyle style) {
+void FreeTexts::write(std::initializer_list<Vec> places, std::string_view words, TypeStyle style, Role on) {
     const float width = list_.type().width(style, words) + 4.0f, height = list_.type().height(style) + 2.0f;
     for (const Vec place : places) {
         const Box box = around(place, width, height);
         if (std::any_of(taken_.begin(), taken_.end(), [&](const Box& taken) { return overlap(box, taken); })) continue;
         taken_.push_back(box);
-        list_.text_centred(place, words, style, Role::ink, Role::paper);
+        list_.text_centred(place, words, style, Role::ink, on);
         return;
     }
 }

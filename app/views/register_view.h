@@ -76,7 +76,7 @@ public:
     explicit FreeTexts(DrawingList& list) : list_(list) {}
     void take(Box box) { taken_.push_back(box); }
     /// Writes words centred on the first of the places where nothing stands yet; nowhere: not at all.
-    void write(std::initializer_list<Vec> places, std::string_view words, TypeStyle style);
+    void write(std::initializer_list<Vec> places, std::string_view words, TypeStyle style, Role on = Role::paper);
 
 private:
     DrawingList& list_;
