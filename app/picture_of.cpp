@@ -27,6 +27,7 @@ DrawnPicture picture_of(const PictureRequest& request) {
     surface.pixels_per_dp = ratio;
     program.build(surface, 0.0, request.dark, fonts);
     if (request.place == "jobs") program.act(GoTo{Place::jobs});
+    if (request.place == "register") program.act(GoTo{Place::registration});
     if (const Head* head = head_on(session.job(), request.station)) program.choose_head(head->id);
     // The second frame is past every movement of the camera.
     program.build(surface, 100.0, request.dark, fonts);

@@ -71,6 +71,7 @@ void Program::choose_head(HeadId head) {
     state_.pad.reset();
     state_.typing.reset();
     state_.share.reset();
+    state_.measuring.open = false;
     state_.place = Place::press;
     // The stop that wants attention is the one at hand.
     if (const HeadAssessment* assessed = find_head(session_.assessment(), head))
@@ -105,6 +106,7 @@ const Frame& Program::build(const Surface& surface, double now, bool system_dark
     layout_ = lay_out(model(), canvas);
     settle_camera();
     run_fling();
+    read_film();
     draw_frame(model(), frame_);
     // Scrolling stays within what there is; a shorter list pulls it back, in the same frame.
     bool again = false;
@@ -133,7 +135,7 @@ const Frame& Program::build(const Surface& surface, double now, bool system_dark
 double Program::next_frame(double now) const {
     double when = -1.0;
     const auto sooner = [&](double at) { when = when < 0.0 ? at : std::min(when, at); };
-    if (state_.move || fling_) sooner(now);
+    if (state_.move || fling_ || film_) sooner(now);
     if (state_.notice) sooner(state_.notice->until + 0.01);
     if (const std::optional<double> due = gestures_.due()) sooner(*due + 0.005);
     return when;
@@ -154,7 +156,9 @@ void Program::open_file(const std::string& path) {
         notice(say(language, Word::not_opened, {name, word(language, Word::file_not_readable)}), true);
         return;
     }
-    const ReadJob read = read_job(text.str());
+    std::string bytes = text.str();
+    if (looks_like_film(bytes)) return open_film(name, std::move(bytes));
+    const ReadJob read = read_job(bytes);
     if (!read.job) {
         notice(say(language, Word::not_opened, {name, fault_sentence(language, read.fault)}), true);
         return;

@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "app/film.h"
 #include "app/gesture.h"
 #include "app/input.h"
 #include "app/session.h"
@@ -70,6 +71,7 @@ private:
     void carry_out(const ChooseHead& a);
     void carry_out(const ChooseStop& a);
     void carry_out(const StepStop& a);
+    void carry_out(const StepNumber& a);
     void carry_out(const SetEveryStop&);
     void carry_out(const Zoom& a);
     void carry_out(const ShowAll&);
@@ -98,6 +100,20 @@ private:
     void carry_out(const AddHeadAt& a);
     void carry_out(const KeepPress&);
     void carry_out(const UsePress& a);
+    // app/program_register.cpp
+    void carry_out(const RegisterHead& a);
+    void carry_out(const ChooseRegisterMode& a);
+    void carry_out(const ChooseMark& a);
+    void carry_out(const ChooseRound& a);
+    void carry_out(const AddMarkAt& a);
+    void carry_out(const RegisterEdit& a);
+    void carry_out(const OpenRegisterPad& a);
+    void carry_out(const ChooseHeightPlace& a);
+    void accept_register_pad();
+    std::optional<Edit> typed_edit(const Pad& pad, double value) const;
+    void take_mark(const HoldMark& hold);
+    void drag_mark(const HoldMark& hold, Vec by);
+    void drop_mark();
     // app/program_share.cpp
     void carry_out(const PickFile&);
     void carry_out(const ShareJob& a);
@@ -108,6 +124,21 @@ private:
     void carry_out(const LeaveVisit&);
     void carry_out(const BringVisitBack&);
     void arrive(bool was_visiting);
+    // app/program_measure.cpp
+    void carry_out(const OpenMeasuring& a);
+    void carry_out(const ShowProcedure& a);
+    void carry_out(const LeaveProcedure&);
+    void carry_out(const CloseMeasuring&);
+    void carry_out(const AddReading& a);
+    void carry_out(const SetReadingStep& a);
+    void carry_out(const RemoveReading& a);
+    void carry_out(const UseMeasured&);
+    void accept_reading();
+    Taking* taking(); ///< of the target shown; nullptr: the list is shown
+    bool measure_key(const InputEvent& event);
+    // app/program_film.cpp
+    void open_film(const std::string& name, std::string bytes);
+    void read_film();
     // app/program_edits.cpp
     void apply_edit(const Edit& edit);
     void refuse(const Applied& refused);
@@ -127,6 +158,9 @@ private:
     void drop(const Gesture& gesture);
     void drag_stop(const HoldStop& hold, Vec by, Vec at);
     void drag_plot(const HoldPlot& hold, Vec by);
+    void drag_tilt(const HoldTilt& hold, Vec by);
+    void drag_gauge(const HoldGauge& hold, Vec by);
+    void note_tilt(HeadId head, Field field);
     void scroll_at(Vec at, float by);
     void start_fling(const Gesture& gesture);
     void run_fling();
@@ -166,7 +200,11 @@ private:
     std::optional<Fling> fling_; ///< a list that runs on after the finger has lifted
     bool panning_ = false;
     Stops raw_;                ///< stops of a drag before they snap to the ruler
+    std::unique_ptr<Film> film_; ///< while one is being read
+    double raw_tilt_ = 0.0;    ///< angle of a drag before it snaps to degrees
+    double raw_gauge_ = 0.0;   ///< likewise of a blade's gauge, marks
     Vec drag_start_;
+    std::optional<Vec> touched_at_; ///< where the finger is while a tap is carried out
 };
 
 } // namespace carriageway

@@ -16,8 +16,9 @@ bool changes_library(const Action& action) {
             using A = std::decay_t<decltype(a)>;
             if constexpr (std::is_same_v<A, EditText>) return a.target != TextTarget::search;
             else
-                return is_one_of<A, DoEdit, Undo, Redo, StepStop, SetEveryStop, OpenPad, PadPress, NewJob,
-                                 DuplicateJob, RemoveJob, RestoreJob, AddHeadAt, KeepPress, UsePress, KeepVisit>;
+                return is_one_of<A, DoEdit, Undo, Redo, StepStop, StepNumber, SetEveryStop, OpenPad, PadPress, NewJob,
+                                 DuplicateJob, RemoveJob, RestoreJob, AddHeadAt, KeepPress, UsePress, KeepVisit,
+                                  UseMeasured, RegisterEdit, AddMarkAt, OpenRegisterPad>;
         },
         action);
 }
@@ -47,6 +48,7 @@ void Program::carry_out(const GoTo& a) {
     state_.place = a.place;
     state_.typing.reset();
     state_.pad.reset();
+    state_.panel_scroll = 0.0f;
     if (a.place == Place::jobs) session_.search(state_.search);
 }
 
@@ -57,6 +59,12 @@ void Program::carry_out(const ChooseStop& a) {
     state_.stop = a.end;
 }
 
+void Program::carry_out(const StepNumber& a) {
+    const Head* head = find_head(session_.job(), a.head);
+    if (!head || !(a.step > 0.0)) return;
+    const double steps = std::round((number_of(session_.job(), head, a.field) - a.from) / a.step) + a.by;
+    apply_edit(Edit{SetNumber{a.head, a.field, std::clamp(a.from + steps * a.step, a.least, a.most)}});
+}
 void Program::carry_out(const StepStop& a) { step_stop(a); }
 
 void Program::carry_out(const SetEveryStop&) {
@@ -172,6 +180,7 @@ void Program::carry_out(const ExportJob& a) {
 void Program::carry_out(const RetrySaving&) { session_.retry(); }
 
 void Program::carry_out(const CloseNotice&) {
+    film_.reset(); // its progress stands in the notice
     if (!state_.notice) state_.newer_ready = false; // until the next start
     state_.notice.reset();
 }

@@ -12,6 +12,7 @@ constexpr double least_apart = 1.0;
 } // namespace
 
 void Program::apply_edit(const Edit& edit) {
+    if (const SetNumber* number = std::get_if<SetNumber>(&edit.what)) note_tilt(number->head, number->field);
     if (const std::optional<Applied> refused = session_.commit(edit)) refuse(*refused);
 }
 
@@ -72,7 +73,9 @@ void Program::press_pad(PadKey key) {
 }
 
 void Program::accept_pad() {
+    if (state_.pad->reading) return accept_reading();
     Pad& pad = *state_.pad;
+    if (pad.target.number != RegisterNumber::none) return accept_register_pad();
     const Language language = state_.looks.language;
     const LengthUnit units = state_.looks.units;
     const Quantity quantity = info_of(pad.field).quantity;
@@ -89,7 +92,14 @@ void Program::accept_pad() {
     // A stop is typed as the ruler shows it, so it is measured from the ruler's zero.
     const double value =
         stop ? ruler_position(ruler, ruler.inches ? *typed / mm_per_inch : *typed) : *typed;
-    const std::optional<Applied> refused = session_.commit(Edit{SetNumber{pad.head, pad.field, value}});
+    // An outline has no size of its own: a typed one stretches it, both ways alike.
+    const Head* head = find_head(session_.job(), pad.head);
+    const bool across = pad.field == Field::image_width;
+    const bool of_outline = head && !head->image.outline.empty() && (across || pad.field == Field::image_length);
+    const Edit edit = of_outline && accepts(pad.field, value)
+                          ? Edit{SetImage{pad.head, resized(head->image, across, value)}}
+                          : Edit{SetNumber{pad.head, pad.field, value}};
+    const std::optional<Applied> refused = session_.commit(edit);
     if (!refused) {
         state_.pad.reset();
         return;

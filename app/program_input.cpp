@@ -8,6 +8,8 @@ namespace carriageway {
 namespace {
 
 /// dp across the rail beyond which a drag slows down for fine work, and how fast it does. Ours.
+/// Way of a finger that tilts a blade by a degree: a gloved hand can stop on one. Ours.
+constexpr double dp_per_degree = 6.0;
 constexpr float fine_from = 60.0f;
 constexpr float fine_over = 50.0f;
 constexpr double least_apart = 1.0; ///< mm between the bars while they are dragged
@@ -37,6 +39,7 @@ void Program::take(const Gesture& gesture) {
     case GestureKind::drag_end: drop(gesture); break;
     case GestureKind::drag_cancel:
         session_.drop_preview();
+        state_.registering.moving.reset();
         state_.held = false;
         hold_.reset();
         scroll_.reset();
@@ -60,7 +63,9 @@ void Program::tap(const Gesture& gesture) {
         if (state_.typing) accept_text();
         return;
     }
-    touch(frame_.list.things()[static_cast<std::size_t>(found)]);
+    touched_at_ = gesture.at;
+    touch(Thing(frame_.list.things()[static_cast<std::size_t>(found)]));
+    touched_at_.reset();
 }
 
 void Program::touch(const Thing& thing) {
@@ -85,12 +90,19 @@ void Program::start_drag(const Gesture& gesture) {
             const bool stops = !std::holds_alternative<HoldSheet>(frame_.holds[static_cast<std::size_t>(thing.hold)]);
             if (stops && only_to_look()) return;
             hold_ = frame_.holds[static_cast<std::size_t>(thing.hold)];
+            if (const HoldMark* mark = std::get_if<HoldMark>(&*hold_)) return take_mark(*mark);
             HeadId head = 0;
             if (const HoldStop* stop = std::get_if<HoldStop>(&*hold_)) {
                 head = stop->head;
                 state_.stop = stop->end;
             }
             if (const HoldPlot* plot = std::get_if<HoldPlot>(&*hold_)) head = plot->head;
+            if (const HoldTilt* tilt = std::get_if<HoldTilt>(&*hold_)) {
+                note_tilt(tilt->head, tilt->field);
+                raw_tilt_ = number_of(session_.job(), find_head(session_.job(), tilt->head), tilt->field);
+            }
+            if (const HoldGauge* gauge = std::get_if<HoldGauge>(&*hold_))
+                raw_gauge_ = number_of(session_.job(), find_head(session_.job(), gauge->head), gauge->field);
             if (const Head* of = find_head(session_.job(), head)) {
                 raw_ = of->stops;
                 state_.held = std::holds_alternative<HoldStop>(*hold_);
@@ -128,7 +140,7 @@ void Program::drag_stop(const HoldStop& hold, Vec by, Vec at) {
     const double apart = std::max(least_apart, session_.job().press.ruler.graduation);
     if (hold.end == End::machine_side) stop = std::max(stop, stops.operator_side + apart);
     else stop = std::min(stop, stops.machine_side - apart);
-    session_.preview(hold.head, stops);
+    session_.preview(hold.head, Edit{SetStops{hold.head, stops}});
 }
 
 void Program::drag_plot(const HoldPlot& hold, Vec by) {
@@ -137,13 +149,49 @@ void Program::drag_plot(const HoldPlot& hold, Vec by) {
     const Ruler& ruler = session_.job().press.ruler;
     Stops stops{nearest_graduation(ruler, raw_.operator_side), nearest_graduation(ruler, raw_.machine_side)};
     if (stops.machine_side - stops.operator_side < least_apart) return;
-    session_.preview(hold.head, stops);
+    session_.preview(hold.head, Edit{SetStops{hold.head, stops}});
+}
+
+void Program::drag_tilt(const HoldTilt& hold, Vec by) {
+    if (!find_head(session_.job(), hold.head)) return;
+    // Whole degrees, as a holder's scale shows, within what this press's holders allow.
+    raw_tilt_ += radians(static_cast<double>(hold.lean * by.x) / dp_per_degree);
+    const Angles& angles = session_.job().press.angles;
+    const double whole = radians(std::round(degrees(raw_tilt_)));
+    session_.preview(hold.head, Edit{SetNumber{hold.head, hold.field, std::clamp(whole, angles.least, angles.most)}});
+}
+
+void Program::drag_gauge(const HoldGauge& hold, Vec by) {
+    const PressProfile& press = session_.job().press;
+    const Gauge& gauge = hold.field == Field::flood_gauge ? press.flood_gauge : press.squeegee_gauge;
+    if (!find_head(session_.job(), hold.head) || !(hold.dp_per_mark > 0.0)) return;
+    raw_gauge_ -= by.y / hold.dp_per_mark;
+    const double steps = std::round((raw_gauge_ - gauge.lowest) / gauge.graduation);
+    const double marks = std::clamp(gauge.lowest + steps * gauge.graduation, gauge.lowest, gauge.highest);
+    session_.preview(hold.head, Edit{SetNumber{hold.head, hold.field, marks}});
+}
+
+/// Notes how a blade stands before its angle changes, so that the gauge which brings its edge back
+/// can be told.
+void Program::note_tilt(HeadId id, Field field) {
+    const bool flood = field == Field::flood_angle;
+    if (!flood && field != Field::squeegee_angle) return;
+    const Head* head = find_head(session_.job(), id);
+    if (!head) return;
+    // Steps one after the other count from the first.
+    const std::optional<TiltNote>& note = state_.tilted;
+    const double gauge = flood ? head->flood.gauge : head->squeegee.gauge;
+    if (note && note->head == id && note->flood == flood && note->gauge == gauge) return;
+    state_.tilted = TiltNote{id, flood, flood ? head->flood.angle : head->squeegee.angle, gauge};
 }
 
 void Program::drag(const Gesture& gesture) {
     if (hold_) {
         if (const HoldStop* stop = std::get_if<HoldStop>(&*hold_)) drag_stop(*stop, gesture.by, gesture.at);
         if (const HoldPlot* plot = std::get_if<HoldPlot>(&*hold_)) drag_plot(*plot, gesture.by);
+        if (const HoldTilt* tilt = std::get_if<HoldTilt>(&*hold_)) drag_tilt(*tilt, gesture.by);
+        if (const HoldGauge* gauge = std::get_if<HoldGauge>(&*hold_)) drag_gauge(*gauge, gesture.by);
+        if (const HoldMark* mark = std::get_if<HoldMark>(&*hold_)) drag_mark(*mark, gesture.by);
         if (std::holds_alternative<HoldSheet>(*hold_)) {
             const float up = drag_start_.y - gesture.at.y;
             if (up > 40.0f) state_.tall_sheet = true;
@@ -178,6 +226,7 @@ void Program::run_fling() {
 
 void Program::drop(const Gesture& gesture) {
     start_fling(gesture);
+    drop_mark();
     session_.keep_preview();
     state_.held = false;
     hold_.reset();

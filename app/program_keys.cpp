@@ -126,6 +126,7 @@ void Program::key(const InputEvent& event) {
         if (event.key != Key::tab && event.key != Key::enter) return;
     }
     if (state_.share && sheet_key(event)) return;
+    if (state_.measuring.open && !state_.share && measure_key(event)) return;
     switch (event.key) {
     case Key::tab: move_focus(event.shift ? -1 : 1); break;
     case Key::enter:

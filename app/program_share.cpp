@@ -32,6 +32,7 @@ void Program::arrive(bool was_visiting) {
     scroll_.reset();
     fling_.reset();
     state_.held = panning_ = false;
+    state_.measuring = {}; // read on the press of the job before
     choose_head(0);
     if (!was_visiting) return;
     if (!session_.visiting()) errands_.push_back({ErrandKind::link_taken, {}});
@@ -59,6 +60,7 @@ void Program::carry_out(const ShareJob& a) {
     }
     state_.share = std::move(share);
     state_.share_scroll = 0.0f;
+    state_.measuring.open = false;
     state_.pad.reset();
     state_.typing.reset();
     state_.notice.reset();

@@ -175,10 +175,10 @@ bool Session::redo() {
     return true;
 }
 
-void Session::preview(HeadId head, Stops stops) {
+void Session::preview(HeadId head, const Edit& edit) {
     if (!preview_) shown_ = job_;
-    if (!apply(shown_, Edit{SetStops{head, stops}})) return;
-    preview_ = Preview{head, stops};
+    if (!apply(shown_, edit)) return;
+    preview_ = Preview{head, edit};
     for (std::size_t i = 0; i < shown_.heads.size(); ++i)
         if (shown_.heads[i].id == head) assess_head(shown_, i, assessment_);
 }
@@ -187,9 +187,9 @@ void Session::keep_preview() {
     if (!preview_) return;
     const Preview kept = *preview_;
     const Head* head = find_head(job_, kept.head);
-    const bool moved = head && !(head->stops == kept.stops);
+    const bool moved = head && !(*head == *find_head(shown_, kept.head));
     preview_.reset();
-    if (moved) commit(Edit{SetStops{kept.head, kept.stops}});
+    if (moved) commit(kept.edit);
     else assess(job_, assessment_);
 }
 

@@ -42,7 +42,7 @@ public:
     bool can_redo() const { return !redo_.empty(); }
 
     /// Shows other stops without changing the job; one edit when kept, none when dropped.
-    void preview(HeadId head, Stops stops);
+    void preview(HeadId head, const Edit& edit);
     void keep_preview();
     void drop_preview();
     bool previewing() const { return preview_.has_value(); }
@@ -123,7 +123,7 @@ private:
     std::optional<Visit> visit_;
     struct LeftVisit { Job job; std::vector<Edit> undo, redo; };
     std::optional<LeftVisit> left_;
-    struct Preview { HeadId head; Stops stops; };
+    struct Preview { HeadId head; Edit edit; };
     std::optional<Preview> preview_;
     Assessment assessment_;
     std::vector<Edit> undo_;

@@ -182,6 +182,8 @@ void work_out(const Job& job, std::size_t index, Assessment& all) {
     work_out_limits(job, head, out);
     work_out_margins(job.press, head.stops, out);
     out.chance_missed = chance_missed(job.press, out);
+    out.contact = head_contact(job, head, out.image_bounds, out.squeegee);
+    out.deposit = head_deposit(job, head, std::abs(signed_area(out.image)));
     judge(job, head, out);
 }
 

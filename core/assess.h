@@ -11,6 +11,7 @@
 
 #include "core/coverage.h"
 #include "core/findings.h"
+#include "core/head_contact.h"
 #include "core/limits.h"
 #include "core/sensor.h"
 #include "core/stroke.h"
@@ -59,6 +60,9 @@ struct HeadAssessment {
     double chance_missed = 0.0;
     double print_time = 0.0;    ///< s, one print stroke
     double flood_time = 0.0;    ///< s, one flood stroke
+
+    HeadContact contact; ///< heights and forces
+    HeadDeposit deposit; ///< what is laid down
 
     std::vector<Finding> findings; ///< worst first
     bool fit = false;              ///< no finding is a stop

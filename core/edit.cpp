@@ -174,6 +174,33 @@ struct Applier {
         return undone_by({SetPress{std::move(press), std::move(uses)}});
     }
 
+    Applied operator()(const SetGarment& edit) const {
+        return put(job.garment.kind, edit.kind, {SetGarment{job.garment.kind}});
+    }
+
+    Applied operator()(const SetBaseHead& edit) const {
+        return put(job.registration.base, edit.head, {SetBaseHead{job.registration.base}});
+    }
+
+    Applied operator()(const SetHeightStop& edit) const {
+        Head* head = find_head(job, edit.head);
+        if (head == nullptr) return refused(Refusal::no_such_head);
+        bool& on = head->pressure.on_height_stop;
+        return put(on, edit.on, {SetHeightStop{edit.head, on}});
+    }
+
+    Applied operator()(const SetRounds& edit) const {
+        Head* head = find_head(job, edit.head);
+        if (head == nullptr) return refused(Refusal::no_such_head);
+        if (!are_rounds(edit.rounds)) return refused(Refusal::not_readings);
+        return put(head->rounds, edit.rounds, {SetRounds{edit.head, head->rounds}});
+    }
+
+    Applied operator()(const SetHeightReadings& edit) const {
+        if (!are_height_readings(edit.readings)) return refused(Refusal::not_readings);
+        return put(job.height_readings, edit.readings, {SetHeightReadings{job.height_readings}});
+    }
+
     Applied operator()(const Together& edit) const {
         if (depth >= deepest_together) return refused(Refusal::too_deep);
         Job before = job;

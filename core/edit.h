@@ -99,6 +99,39 @@ struct SetPress {
     bool operator==(const SetPress&) const = default;
 };
 
+/// Says what kind of garment is printed.
+struct SetGarment {
+    GarmentKind kind = GarmentKind::t_shirt;
+    bool operator==(const SetGarment&) const = default;
+};
+
+/// Chooses the head that the others are set by. The id of no head, 0 among them: the first. So an
+/// undo may name one that has been removed meanwhile.
+struct SetBaseHead {
+    HeadId head = 0;
+    bool operator==(const SetBaseHead&) const = default;
+};
+
+/// Says whether a squeegee rests on its height stop.
+struct SetHeightStop {
+    HeadId head = 0;
+    bool on = false;
+    bool operator==(const SetHeightStop&) const = default;
+};
+
+/// Replaces the registration rounds of a head.
+struct SetRounds {
+    HeadId head = 0;
+    std::vector<MarkRound> rounds;
+    bool operator==(const SetRounds&) const = default;
+};
+
+/// Replaces the heights read for levelling.
+struct SetHeightReadings {
+    std::vector<HeightReading> readings;
+    bool operator==(const SetHeightReadings&) const = default;
+};
+
 struct Edit;
 
 /// Several edits as one: all or none.
@@ -110,7 +143,8 @@ struct Together {
 /// Any edit.
 struct Edit {
     std::variant<SetNumber, SetStops, SetName, SetInk, SetPrintStroke, SetWinged, SetImage, AddHead,
-                 RemoveHead, MoveHead, SetUse, SetPress, Together>
+                 RemoveHead, MoveHead, SetUse, SetPress, SetGarment, SetBaseHead, SetHeightStop,
+                 SetRounds, SetHeightReadings, Together>
         what;
     bool operator==(const Edit&) const = default;
 };
@@ -128,6 +162,7 @@ enum class Refusal {
     id_taken,        ///< or 0
     not_a_press,     ///< a profile whose own numbers contradict one another
     stops_crossed,   ///< the operator's stop at or beyond the machine's
+    not_readings,    ///< too many, or numbers outside a place's limits
     too_deep,        ///< edits within edits beyond deepest_together
 };
 

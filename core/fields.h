@@ -19,6 +19,14 @@ enum class Quantity {
     tension,      ///< N/cm
     mesh_count,   ///< threads per cm
     marks,        ///< marks of a gauge
+    pressure,     ///< kPa
+    share,        ///< of a whole, 0 to 1
+    ratio,        ///< a plain number
+    count,        ///< a whole number
+    temperature,  ///< °C
+    warming,      ///< °C per s
+    volume,       ///< cm³
+    turns,        ///< turns of a screw
 };
 
 /// The numbers of a head, then those of the job, then those of its press.
@@ -46,6 +54,16 @@ enum class Field {
     flood_speed,
     operator_stop,
     machine_stop,
+    height_left,
+    height_right,
+    height_machine,
+    squeegee_pressure,
+    flood_pressure,
+    fabric_thickness,
+    stencil,
+    printed_share,
+    finest_detail,
+    print_strokes,
     // job
     platen_width,
     platen_length,
@@ -53,6 +71,17 @@ enum class Field {
     platen_offset_y,
     run_past,
     side_overlap,
+    garment_compressed,
+    registration_tolerance,
+    pieces,
+    flash_dwell,
+    cycle,
+    friction,
+    mesh_stiffness,
+    transfer_share,
+    second_stroke_share,
+    ink_in_screen,
+    waste_share,
     // press
     arm_radius,
     ruler_zero,
@@ -97,6 +126,21 @@ enum class Field {
     screen_spread,
     image_spread,
     overtravel_spread,
+    squeegee_bore,
+    squeegee_cylinders,
+    flood_bore,
+    flood_cylinders,
+    squeegee_zero_height,
+    flood_zero_height,
+    height_across,
+    height_operator_y,
+    height_machine_y,
+    adjuster_backlash,
+    mark_spread,
+    height_spread,
+    ambient,
+    warming_rate,
+    cooling_time,
     count, ///< how many there are; not a field
 };
 
@@ -127,7 +171,7 @@ double& number_of(PressProfile& press, Field field);
 /// otherwise. Value in file = value in core / factor.
 double file_factor(Quantity quantity);
 
-/// Whether a value may be stored in a field: finite and within the row's limits.
+/// Whether a value may be stored in a field: finite, within the row's limits, whole for a count.
 bool accepts(Field field, double value);
 
 } // namespace carriageway

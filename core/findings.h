@@ -36,6 +36,19 @@ enum class FindingKind {
     stroke_too_long,     ///< value: travel beyond the shortest good stroke, mm; limit: 0
     miss_likely,         ///< value: chance that image is missed; limit: chance_to_mind
     speed_beyond_press,  ///< value: a speed; limit: the press's fastest
+    squeegee_high,       ///< value: mm that its edge stays above the garment
+    flood_high,          ///< value: mm of air between its edge and the mesh
+    flood_low,           ///< value: mm that its edge reaches into the garment
+    screen_on_garment,   ///< value: the least gap over the garment, mm, not above 0
+    heights_uneven,      ///< value: mm that one side is higher, at `side`; limit: what is tolerated
+    gap_unusual,         ///< value: the gap in the image's middle, mm; limit: the advice's nearer end
+    mesh_not_held,       ///< value: line load; limit: line force needed, both N/cm
+    pressure_unusual,    ///< value: kPa; limit: the nearer end of what is usual
+    tension_low,         ///< value: the lower of the two tensions, N/cm; limit: what is wanted
+    tension_apart,       ///< value: tension less the base head's, N/cm; limit: what is advised
+    detail_too_fine,     ///< value: the finest line, mm; limit: what the mesh carries; a mind below
+                         ///< what it carries at all
+    length_differs,      ///< value: mm longer than the base head's print; limit: the tolerance
 };
 
 /// What part of a head a finding is about.

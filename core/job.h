@@ -8,8 +8,10 @@
 #include <string>
 #include <vector>
 
+#include "core/garment.h"
 #include "core/geometry.h"
 #include "core/press.h"
+#include "core/readings.h"
 
 namespace carriageway {
 
@@ -69,6 +71,32 @@ constexpr double& stop_of(Stops& stops, End end) {
     return end == End::machine_side ? stops.machine_side : stops.operator_side;
 }
 
+/// Heights of the mesh over the platen at the press's height points (press.h), off-contact.
+struct ScreenHeights {
+    double left = 3.0;    ///< operator's side, left
+    double right = 3.0;   ///< operator's side, right
+    double machine = 3.0; ///< machine's side
+    bool operator==(const ScreenHeights&) const = default;
+};
+
+/// Air on the blades, kPa above the air round the press.
+struct BladePressure {
+    double squeegee = 220.0;
+    double flood = 150.0;
+    bool on_height_stop = false; ///< the squeegee rests on its height stop, not on the mesh
+    bool operator==(const BladePressure&) const = default;
+};
+
+/// What is laid down: the mesh's and the stencil's thickness, and how much of the image prints.
+struct Deposit {
+    double fabric_thickness = 0.0; ///< of the mesh, µm; 0: not known, taken from its threads
+    double stencil = 10.0;         ///< build-up on the print side, µm
+    double printed_share = 0.5;    ///< of the image's area that prints, 0 to 1
+    double finest_detail = 0.0;    ///< mm, narrowest line of the image; 0: not known
+    double strokes = 1.0;          ///< print strokes a piece, whole
+    bool operator==(const Deposit&) const = default;
+};
+
 /// One print head as set for this job.
 struct Head {
     HeadId id = 0;
@@ -83,6 +111,10 @@ struct Head {
     double print_speed = 600.0;
     double flood_speed = 700.0;
     Stops stops;
+    ScreenHeights heights;
+    BladePressure pressure;
+    Deposit deposit;
+    std::vector<MarkRound> rounds; ///< of registration, in the order they were read
     bool operator==(const Head&) const = default;
 };
 
@@ -105,12 +137,50 @@ struct Wishes {
     bool operator==(const Wishes&) const = default;
 };
 
+/// The garment on the platen.
+struct Garment {
+    GarmentKind kind = GarmentKind::t_shirt;
+    double compressed = 0.5; ///< mm, its thickness under a blade
+    bool operator==(const Garment&) const = default;
+};
+
+/// How closely colours must meet, and which head the others are set by.
+struct RegistrationWish {
+    double tolerance = 0.3; ///< mm. Ours: no public figure was found for garments
+    HeadId base = 0;        ///< 0, or the id of no head: the first one
+    bool operator==(const RegistrationWish&) const = default;
+};
+
+/// The run: how many, how hot, how fast.
+struct RunPlan {
+    double pieces = 100.0;     ///< whole
+    double flash_dwell = 4.0;  ///< s under the flash unit
+    double cycle = 8.0;        ///< s from piece to piece
+    bool operator==(const RunPlan&) const = default;
+};
+
+/// What is assumed where nobody measures; shown beside every number that rests on it. All ours.
+struct Assumptions {
+    double friction = 0.3;         ///< blade on mesh
+    double mesh_stiffness = 700.0; ///< N/cm per unit of strain
+    double transfer_share = 0.9;   ///< of the ink in the mesh that leaves it
+    double second_stroke_share = 0.5; ///< what a further stroke lays, beside the first
+    double ink_in_screen = 150.0;  ///< cm³ that must lie in a screen
+    double waste_share = 0.05;
+    bool operator==(const Assumptions&) const = default;
+};
+
 /// One run of one design on one press.
 struct Job {
     std::string name;
     PressProfile press;
     Platen platen;
     Wishes wishes;
+    Garment garment;
+    RegistrationWish registration;
+    RunPlan run;
+    Assumptions assumed;
+    std::vector<HeightReading> height_readings; ///< of levelling
     std::vector<StationUse> uses; ///< one a station, station 1 first
     std::vector<Head> heads;      ///< in the order of their stations, at most one a station
     bool operator==(const Job&) const = default;

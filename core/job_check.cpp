@@ -13,6 +13,18 @@ constexpr std::uint32_t most_ink = 0xFFFFFF;
 // Limits of an adjuster, ours: they only keep slips of the keyboard out.
 constexpr double most_mm_per_turn = 100.0;
 constexpr int most_dial_graduations = 1000;
+constexpr std::size_t most_adjusters = 16;
+constexpr double most_turns = 1000.0;
+constexpr std::uint32_t most_number = 1'000'000;  // of a platen or a turn
+constexpr double most_height = 1000.0;  // mm, both ways
+
+bool is_number(int number) {
+    return number >= 0 && static_cast<std::uint32_t>(number) <= most_number;
+}
+
+bool is_place(const Point& point) {
+    return accepts(Field::image_offset_x, point.x) && accepts(Field::image_offset_y, point.y);
+}
 
 /// The first number of one owner that its field doesn't accept. `Numbers` gives a field's value.
 template <typename Numbers>
@@ -25,20 +37,23 @@ std::optional<JobFault> number_fault(FieldOwner owner, HeadId head, Numbers numb
     return std::nullopt;
 }
 
+bool is_pitch(double mm_per_turn) {
+    return std::isfinite(mm_per_turn) && mm_per_turn > 0.0 && mm_per_turn <= most_mm_per_turn;
+}
+
 bool is_adjuster(const Adjuster& adjuster) {
-    const FieldInfo& place = info_of(Field::image_offset_x);
-    const auto is_place = [&place](double value) {
-        return std::isfinite(value) && value >= place.least && value <= place.most;
-    };
-    return is_name(adjuster.name) && is_place(adjuster.x) && is_place(adjuster.y) &&
-           std::isfinite(adjuster.mm_per_turn) && adjuster.mm_per_turn > 0.0 &&
-           adjuster.mm_per_turn <= most_mm_per_turn && adjuster.graduations >= 1 &&
+    return is_name(adjuster.name) && is_place({adjuster.x, adjuster.y}) &&
+           is_pitch(adjuster.mm_per_turn) && adjuster.graduations >= 1 &&
            adjuster.graduations <= most_dial_graduations;
+}
+
+bool is_level_screw(const LevelScrew& screw) {
+    return is_name(screw.name) && is_place({screw.x, screw.y}) && is_pitch(screw.mm_per_turn);
 }
 
 /// Bytes of the UTF-8 character that starts at `at`; 0 where there is none (RFC 3629, 4: no
 /// overlong forms, no surrogates, nothing above U+10FFFF).
-std::size_t character_length(const std::string& text, std::size_t at) {
+std::size_t character_length(std::string_view text, std::size_t at) {
     const auto byte = [&text](std::size_t i) {
         return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U;
     };
@@ -80,7 +95,10 @@ std::optional<Refusal> place_fault(const Job& job, std::size_t index) {
 }  // namespace
 
 bool is_name(const std::string& text) {
-    if (text.size() > static_cast<std::size_t>(longest_name)) return false;
+    return text.size() <= static_cast<std::size_t>(longest_name) && is_utf8(text);
+}
+
+bool is_utf8(std::string_view text) {
     for (std::size_t at = 0; at < text.size();) {
         const std::size_t length = character_length(text, at);
         if (length == 0) return false;
@@ -130,6 +148,7 @@ std::optional<JobFault> head_fault(const Head& head) {
                               [&](Field field) { return number_of(without, &head, field); });
     if (!fault) fault = image_fault(head.image);
     if (!fault) fault = stops_fault(head.stops);
+    if (!fault && !are_rounds(head.rounds)) fault = JobFault{Refusal::not_readings};
     if (fault) fault->head = head.id;
     return fault;
 }
@@ -147,7 +166,32 @@ std::optional<JobFault> press_contradiction(const PressProfile& press) {
         return contradiction(Field::flood_lowest_mark);
     }
     if (!(press.angles.least < press.angles.most)) return contradiction(Field::least_angle);
+    if (!(press.height_points.operator_y < press.height_points.machine_y)) {
+        return contradiction(Field::height_operator_y);
+    }
     return std::nullopt;
+}
+
+bool are_rounds(const std::vector<MarkRound>& rounds) {
+    const auto is_turn = [](double turns) { return std::abs(turns) <= most_turns; };
+    return rounds.size() <= most_rounds &&
+           std::all_of(rounds.begin(), rounds.end(), [&](const MarkRound& round) {
+               return round.marks.size() <= most_marks_a_round && is_number(round.platen) &&
+                      is_number(round.turn) && round.turned.size() <= most_adjusters &&
+                      std::all_of(round.turned.begin(), round.turned.end(), is_turn) &&
+                      std::all_of(round.marks.begin(), round.marks.end(),
+                                  [](const MarkReading& mark) {
+                                      return is_place(mark.nominal) && is_place(mark.measured);
+                                  });
+           });
+}
+
+bool are_height_readings(const std::vector<HeightReading>& readings) {
+    return readings.size() <= most_height_readings &&
+           std::all_of(readings.begin(), readings.end(), [](const HeightReading& reading) {
+               return reading.platen >= 1 && reading.platen <= most_number && reading.head != 0 &&
+                      is_place({reading.x, reading.y}) && std::abs(reading.height) <= most_height;
+           });
 }
 
 bool has_station(const Job& job, int station) {
@@ -170,6 +214,15 @@ std::optional<JobFault> fault_of(const PressProfile& press) {
     if (!std::all_of(press.adjusters.begin(), press.adjusters.end(), is_adjuster)) {
         return JobFault{Refusal::not_a_press, 0, Field::count};
     }
+    if (press.level_screws.size() > most_adjusters ||
+        !std::all_of(press.level_screws.begin(), press.level_screws.end(), is_level_screw)) {
+        return JobFault{Refusal::not_a_press, 0, Field::count};
+    }
+    const auto is_mesh = [](const MeshRow& row) { return trouble_with(row) == MeshRowTrouble::none; };
+    if (press.meshes.size() > most_meshes ||
+        !std::all_of(press.meshes.begin(), press.meshes.end(), is_mesh)) {
+        return JobFault{Refusal::not_a_press, 0, Field::count};
+    }
     return press_contradiction(press);
 }
 
@@ -182,6 +235,7 @@ std::optional<JobFault> fault_of(const Job& job) {
     const auto fault = number_fault(FieldOwner::job, 0,
                                     [&job](Field field) { return number_of(job, nullptr, field); });
     if (fault) return fault;
+    if (!are_height_readings(job.height_readings)) return JobFault{Refusal::not_readings};
     for (std::size_t i = 0; i < job.heads.size(); ++i) {
         if (const auto place = place_fault(job, i)) {
             return JobFault{*place, job.heads[i].id, Field::count};

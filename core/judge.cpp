@@ -69,6 +69,7 @@ void judge(const Job& job, const Head& head, HeadAssessment& out) {
     judge_image(judged);
     judge_parts(judged);
     judge_stops(judged);
+    judge_contact(judged);
     const auto rank = [](const Finding& f) {
         return std::make_tuple(f.severity, f.kind, f.side, f.part, f.value);
     };

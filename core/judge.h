@@ -29,6 +29,10 @@ void judge(const Job& job, const Head& head, HeadAssessment& out);
 /// The image: unprinted, starved, heavy, short of the run-past, likely to be missed.
 void judge_image(const Judged& judged);
 
+/// Heights, air, tension, mesh and the length of the print. Advice is a note; what spoils the print
+/// a mind; nothing here keeps a head from running.
+void judge_contact(const Judged& judged);
+
 /// The stops: sensors, carriage, platen, frame, no room, a stroke too long. Comes last, because
 /// a long stroke is worth a word only where the stops are right otherwise.
 void judge_stops(const Judged& judged);

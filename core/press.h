@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "core/mesh.h"
 #include "core/units.h"
 
 namespace carriageway {
@@ -113,6 +114,58 @@ struct Adjuster {
     bool operator==(const Adjuster&) const = default;
 };
 
+/// The air cylinders that press the blades down, all of one blade alike.
+struct PressCylinders {
+    double squeegee_bore = 32.0; ///< diameter; 0: not known
+    double squeegee_count = 1.0; ///< how many press the squeegee
+    double flood_bore = 32.0;
+    double flood_count = 1.0;
+    bool operator==(const PressCylinders&) const = default;
+};
+
+/// Where the gauges' zero lies: the height over the bare platen at which the edge of an upright
+/// blade stands with its gauge at mark 0, if nothing is in its way. Invented for the demonstration.
+struct EdgeHeights {
+    double squeegee = -8.7;
+    double flood = -5.7;
+    bool operator==(const EdgeHeights&) const = default;
+};
+
+/// Where the height of a screen is adjusted, in the head's axes: left and right at the operator's
+/// side, one at the machine's side.
+struct HeightPoints {
+    double across = 250.0; ///< the left one stands at -across, the right one at +across
+    double operator_y = -350.0;
+    double machine_y = 350.0;
+    bool operator==(const HeightPoints&) const = default;
+};
+
+/// How well marks, heights and screws are read and held.
+struct Readings {
+    double backlash = 0.1;     ///< turns of play in an adjuster's screw
+    Spread mark{0.05, false};  ///< place of a printed mark
+    Spread height{0.05, false}; ///< height under a screen
+    bool operator==(const Readings&) const = default;
+};
+
+/// How the platens warm up, from readings with a surface thermometer. Invented for the demonstration.
+struct Warming {
+    double ambient = 22.0;  ///< °C
+    double per_second = 1.2; ///< rise of a platen, °C, for each second under the flash unit
+    double cooling = 420.0; ///< s, time constant of its cooling
+    bool operator==(const Warming&) const = default;
+};
+
+/// A screw that levels a platen on its arm, in the platen's own axes (as the head's under a head).
+struct LevelScrew {
+    std::string name; ///< as marked on the press
+    double x = 0.0;
+    double y = 0.0;
+    double mm_per_turn = 1.25; ///< above 0
+    bool clockwise_raises = true;
+    bool operator==(const LevelScrew&) const = default;
+};
+
 /// Distances to keep, and how well the settings are held.
 struct Allowances {
     double frame_clearance = 50.0; ///< blade, flood bar and holders to the frame
@@ -143,12 +196,22 @@ struct PressProfile {
     Gauge flood_gauge;
     Angles angles;
     Allowances allowances;
+    PressCylinders cylinders;
+    EdgeHeights edge_heights;
+    HeightPoints height_points;
+    Readings readings;
+    Warming warming;
     std::vector<Adjuster> adjusters;
+    std::vector<LevelScrew> level_screws; ///< of every platen
+    std::vector<MeshRow> meshes; ///< a person's own, beside the published ones (mesh.h)
     bool operator==(const PressProfile&) const = default;
 };
 
 /// Most stations that a profile may have. Ours.
 inline constexpr int most_stations = 64;
+
+/// Most meshes that a profile keeps. Ours.
+inline constexpr std::size_t most_meshes = 200;
 
 /// The standard deviation that a spread stands for, mm: the value itself when measured, the
 /// half-width over the square root of three otherwise (JCGM 100:2008, 4.3.7).

@@ -1,7 +1,6 @@
 #include "core/stroke.h"
 
 #include <algorithm>
-#include <cmath>
 
 #include "core/motion.h"
 
@@ -57,20 +56,7 @@ StrokeGeometry stroke_geometry(const PressProfile& press, const Head& head) {
 }
 
 double edge_offset(const Holder& holder, double angle, double side) {
-    return side * (holder.pivot_offset + holder.pivot_height * std::sin(angle));
-}
-
-double edge_lift(const Holder& holder, double from, double to) {
-    return holder.pivot_height * (std::cos(from) - std::cos(to));
-}
-
-double gauge_change_for_tilt(const Holder& holder, const Gauge& gauge, double from, double to) {
-    if (!(gauge.mm_per_mark > 0.0)) return 0.0;
-    return -edge_lift(holder, from, to) / gauge.mm_per_mark;
-}
-
-double wing_clearance(const Angles& angles, double angle) {
-    return angles.wing_length * std::sin(angles.wings_flat - angle);
+    return side * (holder.pivot_offset + edge_shift(holder, angle));
 }
 
 Ends ends_of(const StrokeGeometry& geometry, const Stops& stops) {

@@ -6,6 +6,7 @@
 // on the stroke opposite to the print stroke.
 #pragma once
 
+#include "core/blade_pose.h"
 #include "core/job.h"
 
 namespace carriageway {
@@ -30,17 +31,6 @@ StrokeGeometry stroke_geometry(const PressProfile& press, const Head& head);
 /// Offset of an edge from the carriage reference. `side` is -d_s for a squeegee and +d_s for a
 /// flood bar, d_s being the sign of the print stroke.
 double edge_offset(const Holder& holder, double angle, double side);
-
-/// How far tilting from `from` to `to` lifts the edge: L·(cos from − cos to). Positive is up.
-double edge_lift(const Holder& holder, double from, double to);
-
-/// Change of a gauge, in marks, that brings an edge back to its height after tilting. Lower marks
-/// are nearer the platen, so a lifted edge wants lower marks: the result is then negative. A gauge
-/// whose mark is worth nothing: 0.
-double gauge_change_for_tilt(const Holder& holder, const Gauge& gauge, double from, double to);
-
-/// Clearance of a wing's tip over the mesh at an angle: L_w·sin(α_w − α). Negative: it digs in.
-double wing_clearance(const Angles& angles, double angle);
 
 /// Rest positions of the carriage.
 struct Ends {

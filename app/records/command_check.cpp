@@ -130,7 +130,8 @@ int check_command(const Console& console, const Given& given) {
     if (!job.press.name.empty()) out += " · " + printable(job.press.name);
     out += "\n\n";
     if (!job.heads.empty()) {
-        out += heads_table(console, job, assessment) + console.text(Word::table_note) + '\n';
+        out += heads_table(console, job, assessment) + console.text(Word::table_note) + "\n\n";
+        out += contact_table(console, job, assessment) + console.text(Word::contact_note) + '\n';
     }
     out += findings_text(console, job, assessment);
     out += '\n' + verdict_text(console, job, assessment);

@@ -66,6 +66,30 @@ const char* name_of(FindingKind kind) {
             return "miss_likely";
         case FindingKind::speed_beyond_press:
             return "speed_beyond_press";
+        case FindingKind::squeegee_high:
+            return "squeegee_high";
+        case FindingKind::flood_high:
+            return "flood_high";
+        case FindingKind::flood_low:
+            return "flood_low";
+        case FindingKind::screen_on_garment:
+            return "screen_on_garment";
+        case FindingKind::heights_uneven:
+            return "heights_uneven";
+        case FindingKind::gap_unusual:
+            return "gap_unusual";
+        case FindingKind::mesh_not_held:
+            return "mesh_not_held";
+        case FindingKind::pressure_unusual:
+            return "pressure_unusual";
+        case FindingKind::tension_low:
+            return "tension_low";
+        case FindingKind::tension_apart:
+            return "tension_apart";
+        case FindingKind::detail_too_fine:
+            return "detail_too_fine";
+        case FindingKind::length_differs:
+            return "length_differs";
     }
     return "";
 }
@@ -133,6 +157,12 @@ ReportUnit unit_of(FindingKind kind) {
             return {"mm_s", 1.0};
         case FindingKind::miss_likely:
             return {"share", 1.0};
+        case FindingKind::mesh_not_held:
+        case FindingKind::tension_low:
+        case FindingKind::tension_apart:
+            return {"n_per_cm", 1.0};
+        case FindingKind::pressure_unusual:
+            return {"kpa", 1.0};
         default:
             return {};
     }
@@ -208,6 +238,70 @@ Json margins_report(const HeadAssessment& worked) {
 }
 
 
+Json number_or_null(const std::optional<double>& value) {
+    return value ? Json(rounded(*value)) : Json(nullptr);
+}
+
+Json shift_report(const std::optional<MeshShift>& shift) {
+    if (!shift) return nullptr;
+    Json out;
+    out["height_mm"] = rounded(shift->height);
+    out["drag_mm"] = rounded(shift->drag);
+    out["total_mm"] = rounded(shift->total());
+    return out;
+}
+
+const char* name_of(HoldDown hold) {
+    switch (hold) {
+        case HoldDown::not_known: return "not_known";
+        case HoldDown::not_enough: return "not_enough";
+        case HoldDown::holds_mesh: break;
+    }
+    return "holds_mesh";
+}
+
+/// Heights, forces and shifts; shifts rest on the job's assumed friction and stiffness.
+Json contact_report(const HeadContact& contact) {
+    Json out;
+    out["least_gap_mm"] = rounded(contact.gap.least);
+    out["most_gap_mm"] = rounded(contact.gap.most);
+    out["middle_gap_mm"] = rounded(contact.middle_gap);
+    out["right_less_left_mm"] = rounded(contact.uneven);
+    out["tilt_deg"] = rounded(degrees(tilt_of(contact.plane)));
+    out["squeegee_over_garment_mm"] = rounded(contact.squeegee.over_garment);
+    out["flood_over_mesh_mm"] = rounded(contact.flood.over_mesh);
+    out["wing_clearance_mm"] = rounded(contact.wing_clearance);
+    out["thrust_n"] = number_or_null(contact.thrust);
+    out["line_load_n_per_cm"] = number_or_null(contact.line_load);
+    out["needed_n_per_cm"] =
+        contact.worst ? Json(rounded(contact.worst->line_force)) : Json(nullptr);
+    out["hold"] = name_of(contact.hold);
+    out["shift_at_operator_end"] = shift_report(contact.operator_shift);
+    out["shift_at_machine_end"] = shift_report(contact.machine_shift);
+    out["growth"] = shift_report(contact.growth);
+    out["longer_than_base"] = shift_report(contact.beside_base);
+    return out;
+}
+
+Json deposit_report(const HeadDeposit& deposit) {
+    Json out;
+    if (deposit.mesh) {
+        out["opening_um"] = rounded(deposit.mesh->row.opening);
+        out["open_share"] = rounded(deposit.mesh->row.share);
+        out["mesh_thickness_um"] = rounded(deposit.mesh->row.thickness);
+        out["thickness_assumed"] = deposit.mesh->thickness_assumed;
+        out["ink_volume_cm3_per_m2"] = rounded(deposit.mesh->row.volume);
+    }
+    out["film_um"] = rounded(deposit.film);
+    out["image_area_mm2"] = rounded(deposit.image_area);
+    out["finest_line_um"] = {rounded(deposit.finest.least), rounded(deposit.finest.most)};
+    if (deposit.ink) {
+        out["ink_a_piece_cm3"] = rounded(deposit.ink->per_piece);
+        out["ink_for_the_run_cm3"] = rounded(deposit.ink->total());
+    }
+    return out;
+}
+
 Json head_report(const Console& console, const Job& job, const Head& head,
                  const HeadAssessment& worked) {
     const bool moves = !worked.both_on;
@@ -235,6 +329,8 @@ Json head_report(const Console& console, const Job& job, const Head& head,
     out["grown_covered_share"] = rounded(worked.grown_coverage.share());
     out["missed"] = missed_report(worked.coverage);
     out["margins"] = margins_report(worked);
+    out["contact"] = contact_report(worked.contact);
+    out["deposit"] = deposit_report(worked.deposit);
     Json findings = Json::array();
     for (const Finding& finding : worked.findings) {
         findings.push_back(finding_report(console, job, worked, finding));

@@ -42,6 +42,11 @@
 // export: {format, job, id, output}
 // list: {format, jobs: [{id, name, press, colours, heads, created, updated}]}, times in UTC
 //   (RFC 3339).
+// separation: {format, pictures: [{
+//     file, width_px, height_px, width_mm, length_mm     of the whole picture
+//     ink_across_mm [left, right], ink_along_mm [lo, hi]  from the picture's centre, its top along +
+//     ink_area_mm2, printed_share (0 to 1, of the outline), specks, outline_mm: [[x, y]]
+//   }], into: {job, station, output}}, into only where asked for. To a micrometre.
 #pragma once
 
 #include <nlohmann/json.hpp>

@@ -7,6 +7,8 @@
 //   carriageway export NAME -o FILE
 //   carriageway list [--search TEXT]
 //   carriageway link JOB [--base ADDRESS]
+//   carriageway register MARKS [--job JOB]
+//   carriageway separation PICTURE... [--width LENGTH] [--into JOB --head STATION -o OUT]
 //   carriageway [JOB]              the window
 //
 // JOB is a file, a link to a job (job_link.h), "-" for standard input, or a name in the library; a

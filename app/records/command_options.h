@@ -14,7 +14,8 @@ namespace carriageway {
 struct Given {
     std::vector<std::string> operands;
     std::optional<std::string> language, units;
-    std::optional<std::string> output, place, head, size, scale, theme, search, back_end, open, base;
+    std::optional<std::string> output, place, head, size, scale, theme, search, back_end, open, base,
+        width, into, job;
     bool json = false;
     bool help = false;
     bool version = false;
@@ -64,5 +65,7 @@ int import_command(const Console& console, const Given& given);
 int export_command(const Console& console, const Given& given);
 int list_command(const Console& console, const Given& given);
 int link_command(const Console& console, const Given& given);
+int register_command(const Console& console, const Given& given);
+int separation_command(const Console& console, const Given& given);
 
 }  // namespace carriageway

@@ -8,6 +8,9 @@
 
 namespace carriageway {
 
+/// A table of every head's gap, line load, lengths of print and ink.
+std::string contact_table(const Console& console, const Job& job, const Assessment& assessment);
+
 /// Every finding of a job with its reason and remedy, under the head's title; empty when there are
 /// none. Starts with an empty line.
 std::string findings_text(const Console& console, const Job& job, const Assessment& assessment);

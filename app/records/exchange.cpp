@@ -25,6 +25,7 @@ constexpr OrderedPair ordered[] = {
     {Field::squeegee_lowest_mark, Field::squeegee_highest_mark},
     {Field::flood_lowest_mark, Field::flood_highest_mark},
     {Field::least_angle, Field::most_angle},
+    {Field::height_operator_y, Field::height_machine_y},
     {Field::operator_stop, Field::machine_stop},
 };
 

@@ -12,6 +12,10 @@ constexpr std::int64_t most_head_id = std::numeric_limits<HeadId>::max();
 // Of an adjuster; as core checks them.
 constexpr std::int64_t most_dial_marks = 1000;
 constexpr double most_mm_per_turn = 100.0;
+constexpr double most_turns = 1000.0;
+constexpr std::size_t most_screws = 16;
+constexpr double most_height = 1000.0;
+constexpr std::int64_t most_number = 1'000'000;
 
 // Of lists that core doesn't limit; most_values does.
 constexpr ListSize any_number{0, most_values};
@@ -19,6 +23,7 @@ constexpr ListSize any_number{0, most_values};
 const Choices uses{"open", "load", "unload", "flash", "cool"};
 const Choices directions{"toward_operator", "toward_machine"};
 const Choices turnings{"clockwise", "counter_clockwise"};
+const Choices garments{"t_shirt", "fleece"};
 const Choices adjuster_sides{"left", "right", "across"};
 
 const char* last_part(const char* key) {
@@ -131,6 +136,76 @@ void describe_adjuster(Form& form, Adjuster& adjuster) {
     });
 }
 
+/// An object that a file may leave out: it then stands as in a new job. Written when it differs.
+template <typename Part>
+void describe_part(Form& form, const char* key, const Part& part,
+                   const std::function<void()>& members) {
+    bool there = !(part == Part{});
+    form.optional_object(key, there, members);
+}
+
+void describe_readings(const PressNumbers& numbers) {
+    Readings& readings = numbers.press.readings;
+    numbers({Field::adjuster_backlash});
+    describe_spread(numbers, "mark_spread", Field::mark_spread, readings.mark.measured);
+    describe_spread(numbers, "height_spread", Field::height_spread, readings.height.measured);
+}
+
+void describe_level_screw(Form& form, LevelScrew& screw) {
+    form.object("", [&] {
+        form.text("name", screw.name);
+        form.number("x_mm", screw.x, range_of(Field::image_offset_x));
+        form.number("y_mm", screw.y, range_of(Field::image_offset_y));
+        form.number("mm_per_turn", screw.mm_per_turn,
+                    {0.0, most_mm_per_turn, 1.0, true, Quantity::length});
+        form.truth("clockwise_raises", screw.clockwise_raises);
+    });
+}
+
+void describe_mesh(Form& form, MeshRow& mesh) {
+    constexpr double most_um = 10000.0;
+    const auto number = [&](const char* key, double& value, double most, Quantity quantity) {
+        form.number(key, value, {0.0, most, 1.0, true, quantity});
+    };
+    form.object("", [&] {
+        number("mesh_per_cm", mesh.threads_per_cm, info_of(Field::mesh_count).most,
+               Quantity::mesh_count);
+        number("thread_um", mesh.thread, info_of(Field::thread_diameter).most, Quantity::thread);
+        number("opening_um", mesh.opening, most_um, Quantity::thread);
+        number("open_share", mesh.share, 1.0, Quantity::share);
+        number("thickness_um", mesh.thickness, info_of(Field::fabric_thickness).most,
+               Quantity::thread);
+        number("volume_cm3_per_m2", mesh.volume, most_um, Quantity::ratio);
+        mesh.source = SourceKind::user;
+    });
+}
+
+void describe_optional_press_parts(const PressNumbers& numbers) {
+    Form& form = numbers.form;
+    PressProfile& press = numbers.press;
+    describe_part(form, "cylinders", press.cylinders, [&] {
+        numbers({Field::squeegee_bore, Field::squeegee_cylinders, Field::flood_bore,
+                 Field::flood_cylinders});
+    });
+    describe_part(form, "edge_heights", press.edge_heights,
+                  [&] { numbers({Field::squeegee_zero_height, Field::flood_zero_height}); });
+    describe_part(form, "height_points", press.height_points, [&] {
+        numbers({Field::height_across, Field::height_operator_y, Field::height_machine_y});
+    });
+    describe_part(form, "readings", press.readings, [&] { describe_readings(numbers); });
+    describe_part(form, "warming", press.warming, [&] {
+        numbers({Field::ambient, Field::warming_rate, Field::cooling_time});
+    });
+    describe_part(form, "meshes", press.meshes, [&] {
+        describe_list(form, "rows", press.meshes, {0, most_meshes},
+                      [&](MeshRow& mesh) { describe_mesh(form, mesh); });
+    });
+    describe_part(form, "levelling", press.level_screws, [&] {
+        describe_list(form, "screws", press.level_screws, {0, most_screws},
+                      [&](LevelScrew& screw) { describe_level_screw(form, screw); });
+    });
+}
+
 void describe_press_parts(const PressNumbers& numbers) {
     Form& form = numbers.form;
     form.object("ruler", [&] {
@@ -214,6 +289,65 @@ void describe_stops_members(Form& form, Head& head) {
     HeadNumbers{form, head}({Field::operator_stop, Field::machine_stop});
 }
 
+void describe_place(Form& form, const char* key, Point& point) {
+    const NumberRange place = range_of(Field::image_offset_x);
+    form.list(
+        key, 2, {2, 2, true}, [](std::size_t) {},
+        [&](std::size_t i) { form.number("", i == 0 ? point.x : point.y, place); });
+}
+
+void describe_round(Form& form, MarkRound& round) {
+    describe_whole(form, "platen", round.platen, {0, most_number});
+    describe_whole(form, "turn", round.turn, {0, most_number});
+    describe_list(form, "marks", round.marks, {0, most_marks_a_round}, [&](MarkReading& mark) {
+        form.object("", [&] {
+            describe_place(form, "nominal_mm", mark.nominal);
+            describe_place(form, "measured_mm", mark.measured);
+        });
+    });
+    describe_list(form, "turned", round.turned, {0, most_screws, true}, [&](double& turns) {
+        form.number("", turns, {-most_turns, most_turns, 1.0, false, Quantity::turns});
+    });
+}
+
+void describe_rounds(Form& form, std::vector<MarkRound>& rounds) {
+    describe_list(form, "rounds", rounds, {0, most_rounds}, [&](MarkRound& round) {
+        form.object("", [&] { describe_round(form, round); });
+    });
+}
+
+void describe_height_readings(Form& form, std::vector<HeightReading>& readings) {
+    describe_list(form, "readings", readings, {0, most_height_readings}, [&](HeightReading& read) {
+        form.object("", [&] {
+            describe_whole(form, "platen", read.platen, {1, most_number});
+            describe_whole(form, "head", read.head, {1, most_head_id});
+            Point at{read.x, read.y};
+            describe_place(form, "at_mm", at);
+            read.x = at.x;
+            read.y = at.y;
+            form.number("height_mm", read.height,
+                        {-most_height, most_height, 1.0, false, Quantity::length});
+        });
+    });
+}
+
+void describe_optional_head_parts(const HeadNumbers& numbers) {
+    Form& form = numbers.form;
+    Head& head = numbers.head;
+    describe_part(form, "off_contact", head.heights, [&] {
+        numbers({Field::height_left, Field::height_right, Field::height_machine});
+    });
+    describe_part(form, "pressure", head.pressure, [&] {
+        numbers({Field::squeegee_pressure, Field::flood_pressure});
+        form.truth("on_height_stop", head.pressure.on_height_stop);
+    });
+    describe_part(form, "deposit", head.deposit, [&] {
+        numbers({Field::fabric_thickness, Field::stencil, Field::printed_share,
+                 Field::finest_detail, Field::print_strokes});
+    });
+    describe_part(form, "registration", head.rounds, [&] { describe_rounds(form, head.rounds); });
+}
+
 void describe_head_members(Form& form, Head& head) {
     const HeadNumbers numbers{form, head};
     describe_whole(form, "id", head.id, {1, most_head_id});
@@ -236,6 +370,7 @@ void describe_head_members(Form& form, Head& head) {
     describe_choice(form, "print_stroke", head.print_stroke, directions);
     numbers({Field::print_speed, Field::flood_speed});
     form.object("stops", [&] { describe_stops_members(form, head); });
+    describe_optional_head_parts(numbers);
 }
 
 // ---- edits ----
@@ -318,6 +453,23 @@ void describe(Form& form, SetPress& edit) {
     form.object("press", [&] { describe_press(form, edit.press); });
     describe_uses(form, edit.uses, {any_number.least, any_number.most, true});
 }
+void describe(Form& form, SetGarment& edit) {
+    describe_choice(form, "kind", edit.kind, garments);
+}
+void describe(Form& form, SetBaseHead& edit) {
+    describe_edited_head(form, edit.head);
+}
+void describe(Form& form, SetHeightStop& edit) {
+    describe_edited_head(form, edit.head);
+    form.truth("on", edit.on);
+}
+void describe(Form& form, SetRounds& edit) {
+    describe_edited_head(form, edit.head);
+    describe_rounds(form, edit.rounds);
+}
+void describe(Form& form, SetHeightReadings& edit) {
+    describe_height_readings(form, edit.readings);
+}
 
 template <typename Kind>
 Way way_of(Form& form, Edit& edit, const char* key) {
@@ -346,6 +498,7 @@ void describe_press(Form& form, PressProfile& press) {
     const PressNumbers numbers{form, press};
     numbers({Field::arm_radius});
     describe_press_parts(numbers);
+    describe_optional_press_parts(numbers);
     describe_list(form, "adjusters", press.adjusters, any_number,
                   [&](Adjuster& adjuster) { describe_adjuster(form, adjuster); });
 }
@@ -363,6 +516,22 @@ void describe_job(Form& form, Job& job) {
                  Field::platen_offset_y});
     });
     form.object("wishes", [&] { numbers({Field::run_past, Field::side_overlap}); });
+    describe_part(form, "garment", job.garment, [&] {
+        describe_choice(form, "kind", job.garment.kind, garments);
+        numbers({Field::garment_compressed});
+    });
+    describe_part(form, "registration", job.registration, [&] {
+        numbers({Field::registration_tolerance});
+        describe_whole(form, "base_head", job.registration.base, {0, most_head_id});
+    });
+    describe_part(form, "run", job.run,
+                  [&] { numbers({Field::pieces, Field::flash_dwell, Field::cycle}); });
+    describe_part(form, "assumed", job.assumed, [&] {
+        numbers({Field::friction, Field::mesh_stiffness, Field::transfer_share,
+                 Field::second_stroke_share, Field::ink_in_screen, Field::waste_share});
+    });
+    describe_part(form, "levelling", job.height_readings,
+                  [&] { describe_height_readings(form, job.height_readings); });
     describe_uses(form, job.uses, {2, most_stations, true});
     describe_list(form, "heads", job.heads, {0, most_stations}, [&](Head& head) {
         form.object("", [&] { describe_head_members(form, head); });
@@ -380,7 +549,13 @@ void describe_edit(Form& form, Edit& edit) {
                  way_of<SetImage>(form, edit, "set_image"), way_of<AddHead>(form, edit, "add_head"),
                  way_of<RemoveHead>(form, edit, "remove_head"),
                  way_of<MoveHead>(form, edit, "move_head"), way_of<SetUse>(form, edit, "set_use"),
-                 way_of<SetPress>(form, edit, "set_press"), way_of_together(form, edit)},
+                 way_of<SetPress>(form, edit, "set_press"),
+                 way_of<SetGarment>(form, edit, "set_garment"),
+                 way_of<SetBaseHead>(form, edit, "set_base_head"),
+                 way_of<SetHeightStop>(form, edit, "set_height_stop"),
+                 way_of<SetRounds>(form, edit, "set_rounds"),
+                 way_of<SetHeightReadings>(form, edit, "set_height_readings"),
+                 way_of_together(form, edit)},
                 kind);
 }
 

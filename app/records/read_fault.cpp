@@ -18,6 +18,14 @@ std::string file_unit(Language language, Quantity quantity) {
         case Quantity::tension: return " N/cm";
         case Quantity::mesh_count: return " " + std::string(word(language, Word::unit_per_cm));
         case Quantity::marks: return " " + std::string(word(language, Word::unit_marks));
+        case Quantity::pressure: return " kPa";
+        case Quantity::temperature: return " °C";
+        case Quantity::warming: return " °C/s";
+        case Quantity::volume: return " cm³";
+        case Quantity::turns: return " " + std::string(word(language, Word::unit_turns));
+        case Quantity::share:
+        case Quantity::ratio:
+        case Quantity::count: return {};
     }
     return {};
 }

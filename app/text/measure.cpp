@@ -13,6 +13,7 @@ constexpr double largest_shown = 1e12;
 constexpr int most_decimals = 6;
 
 std::string with_unit(std::string number, std::string_view unit) {
+    if (unit.empty()) return number;
     number += ' ';
     number += unit;
     return number;
@@ -83,6 +84,12 @@ std::string format_number(double value, int decimals) {
         out.pop_back();
     if (out.back() == '.') out.pop_back();
     return out;
+}
+
+std::string format_fine_length(double mm, LengthUnit unit) {
+    const bool metric = unit == LengthUnit::mm;
+    return with_unit(format_number(metric ? mm : mm / mm_per_inch, metric ? 2 : 3),
+                     length_unit_name(unit));
 }
 
 std::string_view length_unit_name(LengthUnit unit) {
@@ -166,11 +173,21 @@ std::string plain_quantity(double value, Quantity quantity, LengthUnit unit) {
                                  decimals);
         case Quantity::acceleration:
             return format_number(value / 1000.0, decimals);
+        case Quantity::pressure:
+            return format_number(unit == LengthUnit::mm ? value : value / kpa_per_psi, decimals);
+        case Quantity::share:
+            return format_number(value * 100.0, decimals);
         case Quantity::thread:
         case Quantity::time:
         case Quantity::tension:
         case Quantity::mesh_count:
         case Quantity::marks:
+        case Quantity::ratio:
+        case Quantity::count:
+        case Quantity::temperature:
+        case Quantity::warming:
+        case Quantity::volume:
+        case Quantity::turns:
             break;
     }
     return format_number(value, decimals);
@@ -196,6 +213,21 @@ std::string quantity_unit_name(Language language, Quantity quantity, LengthUnit 
             return std::string(word(language, Word::unit_per_cm));
         case Quantity::marks:
             return std::string(word(language, Word::unit_marks));
+        case Quantity::pressure:
+            return unit == LengthUnit::mm ? "kPa" : "psi";
+        case Quantity::share:
+            return "%";
+        case Quantity::temperature:
+            return "°C";
+        case Quantity::warming:
+            return "°C/s";
+        case Quantity::volume:
+            return "cm³";
+        case Quantity::turns:
+            return std::string(word(language, Word::unit_turns));
+        case Quantity::ratio:
+        case Quantity::count:
+            return {};
     }
     return {};
 }

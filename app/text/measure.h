@@ -31,6 +31,9 @@ std::string format_fixed(double value, int decimals);
 std::string format_length(double mm, LengthUnit unit);
 /// The same without the unit.
 std::string plain_length(double mm, LengthUnit unit);
+/// Gaps and shifts of fractions of a millimetre: "0.12 mm", to a hundredth; "0.005 in", to a
+/// thousandth.
+std::string format_fine_length(double mm, LengthUnit unit);
 /// "mm" or "in".
 std::string_view length_unit_name(LengthUnit unit);
 

@@ -220,6 +220,19 @@ constexpr UnitName unit_names[] = {
     {Quantity::marks, "marks", 1.0},
     {Quantity::marks, "marca", 1.0},
     {Quantity::marks, "marcas", 1.0},
+    {Quantity::pressure, "kpa", 1.0},
+    {Quantity::pressure, "bar", kpa_per_bar},
+    {Quantity::pressure, "psi", kpa_per_psi},
+    {Quantity::share, "%", 0.01},
+    {Quantity::temperature, "c", 1.0},
+    {Quantity::volume, "cm3", 1.0},
+    {Quantity::volume, "ml", 1.0},
+    {Quantity::volume, "l", 1000.0},
+    {Quantity::warming, "c/s", 1.0},
+    {Quantity::turns, "turn", 1.0},
+    {Quantity::turns, "turns", 1.0},
+    {Quantity::turns, "vuelta", 1.0},
+    {Quantity::turns, "vueltas", 1.0},
 };
 
 /// One of the unit of this name, in the core's; an abbreviation may end in a point.
@@ -242,11 +255,21 @@ double bare_unit(Quantity quantity, LengthUnit bare) {
             return rad_per_degree;
         case Quantity::acceleration:
             return 1000.0;
+        case Quantity::pressure:
+            return bare == LengthUnit::mm ? 1.0 : kpa_per_psi;
+        case Quantity::share:
+            return 0.01;
         case Quantity::thread:
         case Quantity::time:
         case Quantity::tension:
         case Quantity::mesh_count:
         case Quantity::marks:
+        case Quantity::ratio:
+        case Quantity::count:
+        case Quantity::temperature:
+        case Quantity::warming:
+        case Quantity::volume:
+        case Quantity::turns:
             break;
     }
     return 1.0;

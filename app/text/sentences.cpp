@@ -151,6 +151,8 @@ std::string refusal_text(Language language, LengthUnit unit, Refusal refusal, Fi
             return plain(Word::refusal_not_a_press);
         case Refusal::stops_crossed:
             return plain(Word::refusal_stops_crossed);
+        case Refusal::not_readings:
+            return plain(Word::refusal_not_readings);
         case Refusal::too_deep:
             return plain(Word::refusal_too_deep);
     }

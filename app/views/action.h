@@ -5,6 +5,7 @@
 #include <string>
 #include <variant>
 
+#include "app/drawing/register_layer.h"
 #include "app/records/library.h"
 #include "app/views/view_state.h"
 #include "core/edit.h"
@@ -18,6 +19,8 @@ struct GoTo { Place place; };
 struct ChooseHead { HeadId head; };            ///< 0: the whole press
 struct ChooseStop { HeadId head; End end; };
 struct StepStop { HeadId head; End end; double steps; double mm; }; ///< graduations, or mm
+/// A number moved by whole steps counted from `from`, kept between `least` and `most`.
+struct StepNumber { HeadId head; Field field; double from; double step; double least; double most; double by; };
 struct SetEveryStop {};
 struct Zoom { double factor; };
 struct ShowAll {};                              ///< the whole press, or the whole chosen head
@@ -54,20 +57,44 @@ struct ShareLink {};
 struct KeepVisit {};                            ///< takes the job from a link into the library
 struct LeaveVisit {};                           ///< goes back to the job that was open before
 struct BringVisitBack {};                       ///< the visit that was left without keeping it
+struct OpenMeasuring { Field field; };          ///< one number's procedure; Field::count: all of them
+struct ShowProcedure { MeasureTarget target; };
+struct LeaveProcedure {};                       ///< back to the list, or out of the sheet
+struct CloseMeasuring {};
+struct AddReading { std::size_t list; };        ///< opens the number pad for it
+struct SetReadingStep { std::size_t list; };
+struct RemoveReading { std::size_t list; std::size_t reading; bool again; }; ///< again: and take it anew
+struct UseMeasured {};                          ///< puts what was measured into the job's press
 
-using Action = std::variant<DoEdit, Undo, Redo, GoTo, ChooseHead, ChooseStop, StepStop, SetEveryStop,
+/// Chooses the head whose registration is shown.
+struct RegisterHead { HeadId head; };
+struct ChooseRegisterMode { RegisterMode mode; };
+struct ChooseMark { std::optional<std::size_t> mark; };
+struct ChooseRound { std::optional<std::size_t> round; };
+struct AddMarkAt { HeadId head; RegisterScale scale; }; ///< where the drawing was tapped
+struct RegisterEdit { Edit edit; std::optional<std::size_t> round, mark; }; ///< and what is shown then
+struct OpenRegisterPad { HeadId head; RegisterTarget target; };
+struct ChooseHeightPlace { std::uint32_t platen; HeightPoint point; };
+
+using Action = std::variant<DoEdit, Undo, Redo, GoTo, ChooseHead, ChooseStop, StepStop, StepNumber, SetEveryStop,
                             Zoom, ShowAll, ToggleSheet, ToggleSection, OpenPad, PadPress, EditText,
                             PickFile, ShareJob, CloseShare, CopyLink, ShareLink, KeepVisit, LeaveVisit,
                             BringVisitBack,
                             AcceptText, CancelText, ChooseTheme, ChooseLanguage, ChooseUnits,
                             ChooseTextScale, OpenJob, ChooseJob, NewJob, DuplicateJob, RemoveJob,
                             RestoreJob, ExportJob, RetrySaving, CloseNotice, TakeOver, StartNewer, AddHeadAt,
-                            KeepPress, UsePress>;
+                            KeepPress, UsePress, OpenMeasuring, ShowProcedure, LeaveProcedure, CloseMeasuring,
+                            AddReading, SetReadingStep, RemoveReading, UseMeasured,
+                            RegisterHead, ChooseRegisterMode, ChooseMark, ChooseRound, AddMarkAt,
+                            RegisterEdit, OpenRegisterPad, ChooseHeightPlace>;
 
 /// What a drag moves.
 struct HoldStop { HeadId head; End end; };
 struct HoldPlot { HeadId head; Box plot; double mm_per_dp; }; ///< both stops, on the plot of them
+struct HoldTilt { HeadId head; Field field; float lean; };           ///< a blade's angle
+struct HoldGauge { HeadId head; Field field; double dp_per_mark; };  ///< a blade's height
 struct HoldSheet {};
-using Hold = std::variant<HoldStop, HoldPlot, HoldSheet>;
+struct HoldMark { HeadId head; std::size_t mark; float dp_per_mm; }; ///< of the round looked at
+using Hold = std::variant<HoldStop, HoldPlot, HoldTilt, HoldGauge, HoldSheet, HoldMark>;
 
 } // namespace carriageway

@@ -95,16 +95,32 @@ void set_head_button(const Model& model, const HeadAssessment& head, Rows& rows)
                   canvas.action(DoEdit{Edit{SetStops{head.head, *head.advised}}}), move.detail);
 }
 
+/// A film as the image: picked here, or dropped on the window.
+void film_rows(const Model& model, const Head& head, Rows& rows) {
+    Canvas& canvas = rows.canvas;
+    rows.text(canvas.word(Word::film_hint), {TypeSize::small, false}, Role::soft_ink, 6.0f);
+    const auto button = [&](const char* name, Word words, Action action) {
+        const float height = canvas.button_height(canvas.word(words), {}, rows.width, 48.0f);
+        canvas.button(name, rows.next(height), canvas.word(words), ButtonLook::plain,
+                      canvas.action(std::move(action)));
+    };
+    if (model.abilities->pick_file) button("film/pick", Word::film_pick, PickFile{});
+    if (head.image.outline.empty()) return;
+    Image rectangle = head.image;
+    const Rect bounds = bounds_of(head.image.outline);
+    rectangle.outline.clear();
+    rectangle.width = bounds.width();
+    rectangle.length = bounds.length();
+    button("film/rectangle", Word::film_rectangle, DoEdit{Edit{SetImage{head.id, rectangle}}});
+}
+
 void blade_sections(const Model& model, const Head& head, Rows& rows) {
     Canvas& canvas = rows.canvas;
     if (section_head(model, Section::image, "section/image", canvas.word(Word::section_image), rows)) {
-        if (head.image.outline.empty()) {
-            number_row(model, head.id, Field::image_width, rows);
-            number_row(model, head.id, Field::image_length, rows);
-        }
-        for (const Field field : {Field::image_offset_x, Field::image_offset_y, Field::image_rotation})
+        for (const Field field : {Field::image_width, Field::image_length, Field::image_offset_x, Field::image_offset_y, Field::image_rotation})
             number_row(model, head.id, field, rows);
     }
+    if (model.state->is_open(Section::image)) film_rows(model, head, rows);
     if (section_head(model, Section::squeegee, "section/squeegee", canvas.word(Word::section_squeegee),
                      rows)) {
         for (const Field field : {Field::squeegee_width, Field::squeegee_angle, Field::squeegee_gauge})
@@ -189,6 +205,7 @@ void head_panel(const Model& model, const HeadAssessment& head, Rows& rows) {
         allowed_plot(model, head, rows);
     if (section_head(model, Section::margins, "section/margins", canvas.word(Word::section_margins), rows))
         margins_panel(model, head, rows);
+    contact_sections(model, head, rows);
     blade_sections(model, set, rows);
     other_sections(model, head, set, rows);
 }

@@ -9,6 +9,11 @@ namespace {
 constexpr float tool_side = 48.0f;
 constexpr TypeStyle small{TypeSize::small, false};
 
+/// The head that the header names: the other places have a chooser of their own.
+HeadId head_of(const Model& model) {
+    return model.state->place == Place::press ? model.state->head : 0;
+}
+
 } // namespace
 
 std::string save_words(const Model& model) {
@@ -35,7 +40,7 @@ struct HeaderText {
 };
 
 HeaderText text_of(const Model& model) {
-    const Head* head = find_head(*model.job, model.state->head);
+    const Head* head = find_head(*model.job, head_of(model));
     if (head && model.save == SaveState::visiting) return {head_name(model, *head), save_words(model), 3};
     if (head) return {head_name(model, *head), model.job->name, 1};
     const std::string heads = say(model.state->looks.language, Word::heads_fit,
@@ -54,7 +59,7 @@ TypeStyle title_style(const TypeMeasure& type, std::string_view title, float wid
 }
 
 float text_width(const Model& model, float width) {
-    const float left = model.state->head != 0 ? tool_side + 4.0f : 16.0f;
+    const float left = head_of(model) != 0 ? tool_side + 4.0f : 16.0f;
     return width - left - 2.0f * tool_side - 12.0f;
 }
 
@@ -82,7 +87,7 @@ void press_header(const Model& model, const Layout& layout, Canvas& canvas) {
     tool("redo", Icon::redo, Word::redo, Redo{}, model.can_redo);
     tool("undo", Icon::undo, Word::undo, Undo{}, model.can_undo);
     float left = box.x0 + 16.0f;
-    if (model.state->head != 0) {
+    if (head_of(model) != 0) {
         canvas.icon_button("back", {box.x0 + 2.0f, top, box.x0 + 2.0f + tool_side, top + tool_side},
                            Icon::back, canvas.word(Word::whole_press), canvas.action(ChooseHead{0}), true,
                            ButtonLook::bare);

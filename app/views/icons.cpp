@@ -73,6 +73,12 @@ void draw_trash(const Pen& pen) {
     pen.line({{6, 7}, {7, 20}, {17, 20}, {18, 7}});
 }
 
+/// A rule with its marks.
+void draw_rule(const Pen& pen) {
+    pen.line({{2, 8}, {22, 8}, {22, 17}, {2, 17}, {2, 7.2f}});
+    for (const float x : {6.0f, 10.0f, 14.0f, 18.0f}) pen.line({{x, 8}, {x, 12}});
+}
+
 } // namespace
 
 void Canvas::icon(Icon shape, Vec centre, float size, Role role) {
@@ -96,6 +102,12 @@ void Canvas::icon(Icon shape, Vec centre, float size, Role role) {
         pen.line({{9, 9}, {15, 9}});
         pen.line({{9, 14}, {15, 14}});
         break;
+    case Icon::next: pen.line({{10, 5}, {17, 12}, {10, 19}}); break;
+    case Icon::registration:
+        pen.ring(12, 12, 5.5f);
+        pen.line({{12, 2.5f}, {12, 21.5f}});
+        pen.line({{2.5f, 12}, {21.5f, 12}});
+        break;
     case Icon::gear: draw_gear(pen); break;
     case Icon::close: pen.line({{5, 5}, {19, 19}}); pen.line({{19, 5}, {5, 19}}); break;
     case Icon::down: pen.line({{5, 9}, {12, 16}, {19, 9}}); break;
@@ -107,6 +119,7 @@ void Canvas::icon(Icon shape, Vec centre, float size, Role role) {
         break;
     case Icon::search: pen.ring(10.5f, 10.5f, 6.5f); pen.line({{15.5f, 15.5f}, {21, 21}}); break;
     case Icon::trash: draw_trash(pen); break;
+    case Icon::measure: draw_rule(pen); break;
     case Icon::check: pen.line({{4, 13}, {10, 19}, {20, 6}}); break;
     case Icon::space: pen.line({{4, 13}, {4, 17}, {20, 17}, {20, 13}}); break;
     case Icon::more:

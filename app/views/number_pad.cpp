@@ -1,6 +1,8 @@
 // The number pad: measures are typed with keys made for fingers, in mm, inches or fractions.
 #include "app/text/sentences.h"
+#include "app/views/register_view.h"
 #include "app/views/views.h"
+#include "core/procedures.h"
 
 namespace carriageway {
 
@@ -20,6 +22,29 @@ constexpr PadButton figures[] = {
 
 constexpr float key_gap = 6.0f;
 
+/// What the pad types: a number of the job, a reading of what is measured, or a number of the Register
+/// place.
+Quantity pad_quantity(const Pad& pad) {
+    if (pad.target.number != RegisterNumber::none) return register_quantity(pad.target.number);
+    return pad.reading ? pad.reading->quantity : info_of(pad.field).quantity;
+}
+
+std::string title_of(const Canvas& canvas, const Pad& pad) {
+    if (pad.target.number != RegisterNumber::none)
+        return capitalised(register_title(pad.target, canvas.language()));
+    return capitalised(pad.reading ? std::string_view(pad.reading->label) : canvas.word(field_word(pad.field)));
+}
+
+/// Whether the number can be measured on the press: a button beside it says how.
+bool can_measure(const Pad& pad) {
+    return !pad.reading && pad.field < Field::count && procedure_for(pad.field) != nullptr;
+}
+
+float display_height(const Canvas& canvas, const Pad& pad) {
+    const float line = canvas.type().height({TypeSize::large, true}) + 14.0f;
+    return can_measure(pad) ? std::max(44.0f, line) : line;
+}
+
 /// Keys are as high as their faces need, and never too small for a finger.
 float key_height(const Canvas& canvas) {
     return std::max(44.0f, canvas.type().height({TypeSize::body, true}) + 6.0f);
@@ -37,8 +62,14 @@ void key(Canvas& canvas, std::string_view name, Box box, std::string_view face, 
 
 /// What the typed text comes to, or what it should look like.
 std::string reading_of(const Model& model, const Pad& pad) {
-    const Quantity quantity = info_of(pad.field).quantity;
+    const Quantity quantity = pad_quantity(pad);
     const Language language = model.state->looks.language;
+    const Ruler& ruler = model.job->press.ruler;
+    if (pad.reading && pad.reading->on_ruler) {
+        const std::optional<double> typed = read_quantity(pad.text, quantity, unit_of(ruler));
+        if (!typed) return {};
+        return "= " + format_ruler(ruler, ruler_position(ruler, ruler.inches ? *typed / mm_per_inch : *typed));
+    }
     const std::optional<double> value = read_quantity(pad.text, quantity, model.state->looks.units);
     if (!value) return {};
     return "= " + format_quantity(language, *value, quantity, model.state->looks.units);
@@ -47,10 +78,18 @@ std::string reading_of(const Model& model, const Pad& pad) {
 void draw_display(const Model& model, const Pad& pad, Rows& rows) {
     Canvas& canvas = rows.canvas;
     DrawingList& list = canvas.list();
-    rows.text(capitalised(canvas.word(field_word(pad.field))), {TypeSize::body, true}, Role::ink, 4.0f);
+    const std::string title = title_of(canvas, pad);
+    rows.text(title, {TypeSize::body, true}, Role::ink, 4.0f);
     const TypeStyle large{TypeSize::large, true}, small{TypeSize::small, false};
     const float line = canvas.type().height(large);
-    const Box box = rows.next(line + 14.0f, 4.0f);
+    Box box = rows.next(display_height(canvas, pad), 4.0f);
+    if (can_measure(pad)) {
+        const float side = std::max(48.0f, box.height());
+        box.x1 -= side + key_gap;
+        canvas.icon_button("pad/measure", {box.x1 + key_gap, box.y0, box.x1 + key_gap + side, box.y1},
+                           Icon::measure, canvas.word(Word::measure_this),
+                           canvas.action(OpenMeasuring{pad.field}), true, ButtonLook::plain);
+    }
     list.round(box, 10.0f, paint(Role::paper));
     list.ring(box, 10.0f, paint(Role::focus), 2.0f);
     const std::string shown = pad.text;
@@ -66,7 +105,7 @@ void draw_display(const Model& model, const Pad& pad, Rows& rows) {
     list.line(caret, 2, paint(Role::focus), 2.0f);
     list.pop_clip();
     Thing& thing = list.thing("pad/display", ThingRole::textbox, box);
-    thing.label.assign(canvas.word(field_word(pad.field)));
+    thing.label = title;
     thing.value = shown;
     if (!pad.trouble.empty()) rows.text(pad.trouble, small, Role::stop, 6.0f);
     else rows.text(reading_of(model, pad).empty() ? std::string(" ") : reading_of(model, pad), small,
@@ -74,7 +113,7 @@ void draw_display(const Model& model, const Pad& pad, Rows& rows) {
 }
 
 void draw_keys(const Pad& pad, Box box, Canvas& canvas) {
-    const bool is_length = info_of(pad.field).quantity == Quantity::length;
+    const bool is_length = pad_quantity(pad) == Quantity::length;
     const float gap = key_gap;
     const int columns = 4, rows = 5;
     const float w = (box.width() - gap * (columns - 1)) / columns;
@@ -114,36 +153,37 @@ float pad_height(const Model& model, Canvas& canvas, float window_width) {
     const float width = std::min(window_width - 32.0f, 420.0f);
     const TypeStyle small{TypeSize::small, false};
     const std::string below = pad.trouble.empty() ? reading_of(model, pad) : pad.trouble;
-    return 14.0f + canvas.paragraph_height(width, capitalised(canvas.word(field_word(pad.field))),
-                                           {TypeSize::body, true}) +
-           4.0f + canvas.type().height({TypeSize::large, true}) + 18.0f +
+    return 14.0f + canvas.paragraph_height(width, title_of(canvas, pad), {TypeSize::body, true}) + 4.0f +
+           display_height(canvas, pad) + 4.0f +
            std::max(canvas.type().height(small) * 1.06f, canvas.paragraph_height(width, below, small)) + 6.0f +
            5.0f * key_height(canvas) + 4.0f * key_gap + 10.0f;
 }
 
-void number_pad(const Model& model, const Layout& layout, Canvas& canvas) {
+void draw_pad(const Model& model, Box box, bool sheet, Canvas& canvas) {
     const Pad& pad = *model.state->pad;
     DrawingList& list = canvas.list();
-    // In compact windows the pad covers the places and as much of the rest as it needs.
-    Box box = layout.panel;
-    if (layout.compact) {
-        const float height = pad_height(model, canvas, box.width());
-        box.y1 = model.window.y1;
-        box.y0 = std::max(model.window.y0, std::min(layout.panel.y0, box.y1 - height));
-        list.set_layer(2);
-    } else {
-        list.set_layer(1);
-    }
-    list.round({box.x0, box.y0, box.x1, box.y1 + (layout.compact ? 20.0f : 0.0f)},
-               layout.compact ? 16.0f : 0.0f, paint(Role::panel));
-    list.ring({box.x0 - 2.0f, box.y0, box.x1 + 2.0f, box.y1 + 20.0f}, layout.compact ? 16.0f : 0.0f,
+    list.round({box.x0, box.y0, box.x1, box.y1 + (sheet ? 20.0f : 0.0f)}, sheet ? 16.0f : 0.0f,
+               paint(Role::panel));
+    list.ring({box.x0 - 2.0f, box.y0, box.x1 + 2.0f, box.y1 + 20.0f}, sheet ? 16.0f : 0.0f,
               paint(Role::edge), 1.0f);
     list.thing("pad", ThingRole::region, box).label.assign(canvas.word(Word::type_number));
     const float width = std::min(box.width() - 32.0f, 420.0f);
     Rows rows{canvas, box.centre().x - 0.5f * width, width, box.y0 + 14.0f, Role::panel};
     draw_display(model, pad, rows);
     draw_keys(pad, {rows.x, rows.y, rows.x + width, box.y1 - 8.0f}, canvas);
-    list.set_layer(0);
+}
+
+void number_pad(const Model& model, const Layout& layout, Canvas& canvas) {
+    // In compact windows the pad covers the places and as much of the rest as it needs.
+    Box box = layout.panel;
+    if (layout.compact) {
+        const float height = pad_height(model, canvas, box.width());
+        box.y1 = model.window.y1;
+        box.y0 = std::max(model.window.y0, std::min(layout.panel.y0, box.y1 - height));
+    }
+    canvas.list().set_layer(layout.compact ? 2 : 1);
+    draw_pad(model, box, layout.compact, canvas);
+    canvas.list().set_layer(0);
 }
 
 } // namespace carriageway

@@ -18,7 +18,12 @@ std::string field_thing(const Model& model, HeadId head, Field field) {
 }
 
 std::string field_value(const Model& model, HeadId head, Field field) {
-    const double value = number_of(*model.job, find_head(*model.job, head), field);
+    double value = number_of(*model.job, find_head(*model.job, head), field);
+    if (const Head* of = find_head(*model.job, head); of && !of->image.outline.empty()) {
+        const Rect bounds = bounds_of(of->image.outline);
+        if (field == Field::image_width) value = bounds.width();
+        if (field == Field::image_length) value = bounds.length();
+    }
     if (field == Field::operator_stop || field == Field::machine_stop)
         return format_ruler(model.job->press.ruler, value);
     return format_quantity(model.state->looks.language, value, info_of(field).quantity,

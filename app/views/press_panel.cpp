@@ -63,16 +63,49 @@ void kept_presses(const Model& model, Rows& rows) {
                    UsePress{row.id});
 }
 
+/// Numbers of the job under a line that says what they are.
+void hinted_numbers(const Model& model, Word hint, std::initializer_list<Field> fields, Rows& rows) {
+    rows.text(rows.canvas.word(hint), {TypeSize::small, false}, Role::soft_ink, 8.0f);
+    for (const Field field : fields) number_row(model, 0, field, rows);
+}
+
+void run_sections(const Model& model, Rows& rows) {
+    Canvas& canvas = rows.canvas;
+    if (section_head(model, Section::garment, "section/garment", canvas.word(Word::section_garment), rows)) {
+        std::vector<Choice> kinds;
+        for (const GarmentKind kind : {GarmentKind::t_shirt, GarmentKind::fleece}) {
+            const bool shirt = kind == GarmentKind::t_shirt;
+            kinds.push_back({shirt ? "garment/t-shirt" : "garment/fleece",
+                             std::string(canvas.word(shirt ? Word::garment_t_shirt : Word::garment_fleece)),
+                             canvas.action(DoEdit{Edit{SetGarment{kind}}}), model.job->garment.kind == kind});
+        }
+        choices("garment", canvas.word(Word::garment), kinds, rows);
+        hinted_numbers(model, Word::garment_hint,
+                       {Field::garment_compressed, Field::pieces, Field::registration_tolerance}, rows);
+    }
+    if (section_head(model, Section::heat, "section/heat", canvas.word(Word::section_heat), rows))
+        heat_panel(model, rows);
+    if (section_head(model, Section::assumed, "section/assumed", canvas.word(Word::section_assumed), rows))
+        hinted_numbers(model, Word::assumed_hint,
+                       {Field::friction, Field::mesh_stiffness, Field::transfer_share, Field::second_stroke_share,
+                        Field::ink_in_screen, Field::waste_share},
+                       rows);
+}
+
 void job_numbers(const Model& model, Rows& rows) {
     Canvas& canvas = rows.canvas;
     if (section_head(model, Section::job, "section/job", canvas.word(Word::section_job), rows))
         for (const Field field : {Field::run_past, Field::side_overlap, Field::platen_width,
                                   Field::platen_length, Field::platen_offset_x, Field::platen_offset_y})
             number_row(model, 0, field, rows);
+    run_sections(model, rows);
     if (section_head(model, Section::press_profile, "section/press", canvas.word(Word::section_press),
                      rows)) {
         rows.text(model.job->press.name, {TypeSize::body, true});
         rows.text(canvas.word(Word::press_numbers_hint), {TypeSize::small, false}, Role::soft_ink);
+        const std::string_view measure = canvas.word(Word::measure_press);
+        canvas.button("measure", rows.next(canvas.button_height(measure, {}, rows.width, 48.0f)), measure,
+                      ButtonLook::strong, canvas.action(OpenMeasuring{Field::count}));
         kept_presses(model, rows);
         for (int f = static_cast<int>(Field::arm_radius); f < static_cast<int>(Field::count); ++f)
             number_row(model, 0, static_cast<Field>(f), rows);

@@ -170,7 +170,7 @@ void press_place(const Model& model, const Layout& layout, Canvas& canvas) {
     diagram(model, layout, canvas);
     press_header(model, layout, canvas);
     if (!layout.banner.empty()) visit_banner(model, layout, canvas);
-    if (model.state->pad) number_pad(model, layout, canvas);
+    if (model.state->pad && !model.state->pad->reading) number_pad(model, layout, canvas);
     else panel(model, layout, canvas);
 }
 
@@ -179,12 +179,15 @@ void draw_frame(const Model& model, Frame& frame) {
     const Layout layout = lay_out(model, canvas);
     switch (model.state->place) {
     case Place::press: press_place(model, layout, canvas); break;
+    case Place::registration: register_place(model, layout, canvas); break;
     case Place::jobs: jobs_place(model, layout, canvas); break;
     }
     canvas.list().set_layer(1);
-    const bool covered = layout.compact && model.state->pad && model.state->place == Place::press;
+    const bool covered = layout.compact && model.state->pad && !model.state->pad->reading &&
+                         model.state->place != Place::jobs;
     if (!covered) places_bar(model, layout, canvas);
     if (model.state->share) share_sheet(model, canvas);
+    else if (model.state->measuring.open) measure_sheet(model, canvas);
     notice_line(model, layout, canvas);
     canvas.list().set_layer(0);
 }

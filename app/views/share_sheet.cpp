@@ -166,15 +166,14 @@ void title_row(const Plan& plan, Canvas& canvas) {
                        true, ButtonLook::bare);
 }
 
-/// From here on nothing below can be touched, scrolled, reached by keys or read aloud.
+} // namespace
+
 void cover(Frame& frame) {
     frame.list.things().clear();
     for (ScrollArea& area : frame.scrolls) area.covered = true;
     frame.diagram = {};
     frame.typing = {};
 }
-
-} // namespace
 
 bool can_share(const Model& model) { return !model.abilities->link_base.empty() || model.abilities->give_file; }
 

@@ -12,6 +12,7 @@ struct PlaceRow {
     Icon icon;
 };
 constexpr PlaceRow place_rows[] = {{Place::press, "place/press", Word::place_press, Icon::press},
+                                   {Place::registration, "place/register", Word::place_register, Icon::registration},
                                    {Place::jobs, "place/jobs", Word::place_jobs, Icon::jobs}};
 constexpr int place_count = static_cast<int>(std::size(place_rows));
 
@@ -56,7 +57,8 @@ void places_bar(const Model& model, const Layout& layout, Canvas& canvas) {
         for (int i = 0; i < place_count; ++i) {
             const Box box{bar.x0 + each * static_cast<float>(i), bar.y0,
                           bar.x0 + each * static_cast<float>(i + 1), bar.y1};
-            const bool words = !icons_only || model.state->place == place_rows[i].place;
+            const float needed = canvas.type().width({TypeSize::small, true}, canvas.word(place_rows[i].words));
+            const bool words = (!icons_only || model.state->place == place_rows[i].place) && needed <= each - 8.0f;
             place_tab(model, place_rows[i], box, words, true, canvas);
         }
         return;

@@ -12,16 +12,19 @@
 #include "app/records/library.h"
 #include "app/text/measure.h"
 #include "app/text/words.h"
+#include "app/views/measure_state.h"
+#include "app/views/register_state.h"
 #include "core/fields.h"
 
 namespace carriageway {
 
 /// Where in the program one is.
-enum class Place { press, jobs };
+enum class Place { press, registration, jobs };
 
 /// Parts of a panel that open and close.
 enum class Section {
-    plot, margins, image, squeegee, flood_bar, screen, speeds, head, job, platen, press_profile, looks, count,
+    plot, margins, side, off_contact, pressure, deposit, image, squeegee, flood_bar, screen, speeds, head, job,
+    platen, press_profile, looks, garment, heat, assumed, count,
 };
 
 enum class ThemeChoice { system, light, dark };
@@ -48,9 +51,11 @@ enum class PadKey {
 struct Pad {
     HeadId head = 0;
     Field field = Field::count;
+    RegisterTarget target; ///< set: a number of the Register place instead of a field
     std::string text;
     bool fresh = true;    ///< the old value still stands there: the first key replaces it
     std::string trouble;  ///< why the last try was refused, in the user's language
+    std::optional<PadReading> reading; ///< instead of a field: a reading of what is measured
 };
 
 /// What a text field changes.
@@ -83,6 +88,14 @@ struct Share {
     std::string opener; ///< what had the keyboard's focus before
 };
 
+/// How a blade stood before its angle was changed last: for bringing its edge back.
+struct TiltNote {
+    HeadId head = 0;
+    bool flood = false;
+    double angle = 0.0;
+    double gauge = 0.0;
+};
+
 /// A camera on its way.
 struct CameraMove {
     Camera from;
@@ -105,7 +118,11 @@ struct ViewState {
     float jobs_scroll = 0.0f;
     float share_scroll = 0.0f;
     std::optional<Share> share;
+    std::optional<TiltNote> tilted;
+    Measuring measuring;
+    float measure_scroll = 0.0f;
     std::optional<Pad> pad;
+    RegisterState registering;
     std::optional<TextEntry> typing;
     std::string search;
     JobId chosen_job = 0; ///< in the list of jobs

@@ -62,6 +62,7 @@ void draw_frame(const Model& model, Frame& frame);
 // -- places ---------------------------------------------------------------------------------------
 void press_place(const Model& model, const Layout& layout, Canvas& canvas);
 void jobs_place(const Model& model, const Layout& layout, Canvas& canvas);
+void register_place(const Model& model, const Layout& layout, Canvas& canvas);
 
 // -- parts of places ------------------------------------------------------------------------------
 void places_bar(const Model& model, const Layout& layout, Canvas& canvas);
@@ -81,6 +82,18 @@ bool can_share(const Model& model);
 /// can't be touched meanwhile.
 void share_sheet(const Model& model, Canvas& canvas);
 
+/// From here on nothing that was drawn before can be touched, scrolled, reached by keys or read aloud.
+void cover(Frame& frame);
+
+/// Over everything else: how the numbers of the press are measured, what was read and what follows.
+void measure_sheet(const Model& model, Canvas& canvas);
+
+/// The number pad alone, in a box; a sheet's upper corners are round.
+void draw_pad(const Model& model, Box box, bool sheet, Canvas& canvas);
+
+/// How hot platens become, turn by turn, and what that means for the flash's dwell.
+void heat_panel(const Model& model, Rows& rows);
+
 /// Says that the job came from a link and isn't kept, with the buttons that keep or leave it.
 void visit_banner(const Model& model, const Layout& layout, Canvas& canvas);
 /// Height that it needs in a width.
@@ -99,6 +112,12 @@ void allowed_plot(const Model& model, const HeadAssessment& head, Rows& rows);
 
 /// The room left at each limit, with tolerances, and the chance of missed image.
 void margins_panel(const Model& model, const HeadAssessment& head, Rows& rows);
+
+/// Side view, off-contact, air, mesh and ink of a head, each a section.
+void contact_sections(const Model& model, const HeadAssessment& head, Rows& rows);
+
+/// The side view with its handles and what it says.
+void side_panel(const Model& model, const HeadAssessment& head, Rows& rows);
 
 /// A section that opens and closes; true while open.
 bool section_head(const Model& model, Section section, std::string_view name,

@@ -61,6 +61,14 @@ else()
     target_link_libraries(carriageway_png INTERFACE png_static)
 endif()
 
+# libtiff, where it can be told how much memory it may take; pictures are PNG otherwise
+find_package(TIFF 4.5 QUIET)
+if(TARGET TIFF::TIFF)
+    add_library(carriageway_tiff INTERFACE)
+    target_link_libraries(carriageway_tiff INTERFACE TIFF::TIFF)
+    target_compile_definitions(carriageway_tiff INTERFACE CARRIAGEWAY_TIFF=1)
+endif()
+
 include(dependencies_font)
 include(dependencies_imgui)
 

@@ -40,6 +40,28 @@ target_include_directories(zlib SYSTEM PUBLIC "${folder}")
 target_compile_options(zlib PRIVATE -w)
 add_library(ZLIB::ZLIB ALIAS zlib)
 
+# libpng that reads and no more: without writing, its two simplified interfaces, the progressive
+# reader and setjmp (an error leaves by an exception). What it is made of stands in its own list of
+# features, of which those are taken out.
+carriageway_sources(libpng folder)
+set(png_features "${PROJECT_BINARY_DIR}/libpng")
+file(READ "${folder}/scripts/pnglibconf.h.prebuilt" features)
+foreach(left_out "[A-Z0-9_]*WRITE[A-Z0-9_]*" "SIMPLIFIED_[A-Z_]*" PROGRESSIVE_READ SETJMP STDIO
+        CONSOLE_IO TIME_RFC1123 CONVERT_tIME MNG_FEATURES "READ_(GAMMA|BACKGROUND|ALPHA_MODE|QUANTIZE)"
+        "READ_(RGB_TO_GRAY|COMPOSITE_NODIV|USER_TRANSFORM|16_TO_8_ACCURATE_SCALE)" USER_TRANSFORM_[A-Z]*)
+    string(REGEX REPLACE "#define PNG_${left_out}_SUPPORTED\n" "" features "${features}")
+endforeach()
+file(CONFIGURE OUTPUT "${png_features}/pnglibconf.h" CONTENT "${features}" @ONLY)
+set(sources "")
+foreach(name png pngerror pngget pngmem pngread pngrio pngrtran pngrutil pngset pngtrans)
+    list(APPEND sources "${folder}/${name}.c")
+endforeach()
+add_library(carriageway_png STATIC ${sources})
+target_include_directories(carriageway_png SYSTEM PUBLIC "${folder}" "${png_features}")
+# Small before fast: a first visit loads it.
+target_compile_options(carriageway_png PRIVATE -w -Os)
+target_link_libraries(carriageway_png PUBLIC ZLIB::ZLIB)
+
 carriageway_qrcodegen_from_sources()
 
 include(dependencies_font)

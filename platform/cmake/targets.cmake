@@ -102,6 +102,23 @@ endfunction()
 set(CARRIAGEWAY_TEST_SEED 20261125 CACHE STRING
     "Seed of the property tests and of the order of all tests, or time")
 
+# Headers that many tests read are compiled once for all of a folder. Not for the program, whose
+# files must each include what they use.
+option(CARRIAGEWAY_PRECOMPILE "Precompile headers of libraries for the tests" ON)
+function(carriageway_precompile target)
+    if(CARRIAGEWAY_PRECOMPILE AND NOT EMSCRIPTEN)
+        target_precompile_headers(${target} PRIVATE ${ARGN})
+        # GCC 12 then sees overflows in std::string that are not there, too (its bug 105651).
+        if(CMAKE_CXX_COMPILER_ID STREQUAL "GNU" AND CMAKE_CXX_COMPILER_VERSION VERSION_LESS 13)
+            target_compile_options(${target} PRIVATE -Wno-stringop-overflow -Wno-array-bounds)
+        endif()
+    endif()
+endfunction()
+
+# What nearly every test includes.
+set(CARRIAGEWAY_COMMON_HEADERS <algorithm> <array> <cmath> <cstdint> <functional> <map> <memory>
+    <optional> <set> <span> <string> <string_view> <unordered_map> <utility> <variant> <vector>)
+
 # carriageway_tests(target folder library...)
 # A test executable of all .cpp files of the folder, run in an order that its
 # printed seed gives back. Skipped while the folder has no test.
@@ -115,6 +132,10 @@ function(carriageway_tests target folder)
     target_compile_definitions(${target} PRIVATE
         CARRIAGEWAY_SOURCE_DIR="${PROJECT_SOURCE_DIR}")
     target_link_libraries(${target} PRIVATE carriageway_warnings Catch2::Catch2WithMain ${ARGN})
+    carriageway_precompile(${target} ${CARRIAGEWAY_COMMON_HEADERS} <filesystem> <fstream> <iterator>
+        <limits> <numbers> <random> <sstream>
+        <catch2/catch_approx.hpp> <catch2/catch_get_random_seed.hpp> <catch2/catch_test_macros.hpp>
+        <catch2/generators/catch_generators.hpp> <catch2/matchers/catch_matchers_floating_point.hpp>)
     add_test(NAME ${target} COMMAND ${target}
         --order rand --rng-seed ${CARRIAGEWAY_TEST_SEED}
         --reporter console

@@ -6,6 +6,7 @@
 #include <catch2/catch_test_macros.hpp>
 
 #include "app/records/job_link.h"
+#include "app/views/measure_words.h"
 #include "tests/app/driver.h"
 
 using namespace carriageway;
@@ -62,21 +63,113 @@ void visit_links(Driver& driver, Scrolled scrolled, Look look) {
     driver.program().act(GoTo{Place::press});
 }
 
+/// The sheet for measuring: its list, and numbers with readings, results and refusals.
+template <class Scrolled, class Look>
+void visit_measuring(Driver& driver, Scrolled scrolled, Look look) {
+    Program& program = driver.program();
+    program.act(OpenMeasuring{Field::count});
+    driver.settle();
+    scrolled("measure");
+    const auto show = [&](Field field, std::vector<std::vector<double>> values, const std::string& where) {
+        program.act(ShowProcedure{*target_for(field)});
+        Taking& taking = program.state().measuring.taken.back();
+        for (std::size_t i = 0; i < values.size(); ++i) taking.lists[i].values = values[i];
+        driver.settle();
+        scrolled(where);
+    };
+    show(Field::measured_separation,
+         {{-35.0, -35.0, -36.0, -34.0, -35.0}, {35.0, 36.0, 35.0, 35.0, 53.0}}, "measure, stands off");
+    program.act(AddReading{1});
+    program.state().pad->trouble = say(driver.session().looks().language, Word::number_not_read, {"12 thumbs"});
+    driver.settle();
+    look("measure, typing");
+    program.state().pad.reset();
+    show(Field::squeegee_pivot_offset,
+         {{radians(5.0)}, {20.7, 20.6, 20.7}, {radians(25.0)}, {42.4, 42.5, 42.5}}, "measure, two angles");
+    show(Field::sensor_latency, {{300.0}, {10.0}, {900.0}, {60.0}}, "measure, latency");
+    show(Field::cooling_time, {{22.0}, {40.0, 40.0, 40.0}, {41.0, 41.0, 41.0}, {60.0}}, "measure, refused");
+    show(Field::ruler_graduation, {{100.0}, {3.0}}, "measure, once");
+    show(Field::sensor_hysteresis, {}, "measure, gaps");
+    program.act(ShowProcedure{{Field::count, ScrewPlace{false, 0}}});
+    driver.settle();
+    scrolled("measure, screw");
+    program.act(CloseMeasuring{});
+    driver.settle();
+}
+
+/// The Register place: empty, with marks to turn by and a second round, prints by platen, heights.
+template <class Scrolled, class Look>
+void visit_register(Driver& driver, Scrolled scrolled, Look look) {
+    Program& program = driver.program();
+    const Job before = driver.session().job();
+    const HeadId id = head_on(before, 7)->id;
+    program.choose_head(id);
+    program.act(GoTo{Place::registration});
+    driver.settle();
+    look("register, empty");
+    std::vector<MarkRound> rounds(2);
+    for (MarkRound& round : rounds)
+        for (const Point corner : {Point{-150.0, 200.0}, Point{150.0, 200.0}, Point{-150.0, -200.0}, Point{150.0, -200.0}})
+            round.marks.push_back({corner, {corner.x + 0.8 - 0.003 * corner.y, corner.y + 0.5 + 0.003 * corner.x}});
+    rounds.front().turned = {0.5, -0.25, 1.0};
+    program.act(DoEdit{Edit{SetRounds{id, rounds}}});
+    program.act(ChooseMark{0});
+    driver.settle();
+    scrolled("register, marks");
+    for (std::size_t i = 0; i < 12; ++i) {
+        const double off = 0.01 * static_cast<double>(i * 7 % 5) + (i % 4 == 2 ? 0.9 : 0.0);
+        rounds.push_back({static_cast<int>(i % 4) + 1, static_cast<int>(i / 4) + 1,
+                          {{{-100.0, 0.0}, {-100.0, off}}, {{100.0, 0.0}, {100.0, off}}}, {}});
+    }
+    program.act(DoEdit{Edit{SetRounds{id, rounds}}});
+    program.act(ChooseRegisterMode{RegisterMode::platens});
+    driver.settle();
+    scrolled("register, prints");
+    std::vector<HeightReading> readings;
+    for (const int station : {5, 7})
+        for (std::uint32_t platen = 1; platen <= 4; ++platen)
+            for (const Point at : {Point{-250.0, -350.0}, Point{250.0, -350.0}, Point{0.0, 350.0}})
+                readings.push_back({platen, head_on(before, station)->id, at.x, at.y, 3.0 + (platen == 2 ? 0.7 : 0.01 * platen)});
+    program.act(DoEdit{Edit{SetHeightReadings{readings}}});
+    program.act(ChooseRegisterMode{RegisterMode::heights});
+    driver.settle();
+    scrolled("register, heights");
+    program.act(OpenRegisterPad{id, {RegisterNumber::height, 0}});
+    driver.settle();
+    look("register, pad");
+    program.state().pad.reset();
+    for (int edits = 0; edits < 3; ++edits) program.act(Undo{});
+    program.act(ChooseRegisterMode{RegisterMode::marks});
+    program.act(GoTo{Place::press});
+    program.act(ChooseHead{0});
+    driver.settle();
+    CHECK(driver.session().job() == before);
+}
+
 /// Every state of the program that a layout test looks at; `look` is called for each frame.
 template <class Look>
 void visit_frames(Driver& driver, Look look) {
     const auto scrolled = [&](const std::string& where) {
         ViewState& state = driver.program().state();
-        for (int page = 0; page < 40; ++page) {
+        for (int page = 0; page < 90; ++page) {
             look(where + ", page " + std::to_string(page));
-            const float before = state.panel_scroll + state.jobs_scroll + state.share_scroll;
-            state.panel_scroll += state.share ? 0.0f : 150.0f;
-            state.share_scroll += state.share ? 150.0f : 0.0f;
-            state.jobs_scroll += state.place == Place::jobs ? 150.0f : 0.0f;
+            const auto sum = [&] {
+                return state.panel_scroll + state.jobs_scroll + state.share_scroll + state.measure_scroll;
+            };
+            const float before = sum();
+            const bool measuring = state.measuring.open && !state.share;
+            // Two thirds of what is seen at a time: everything comes into sight whole.
+            float step = 150.0f;
+            for (const ScrollArea& area : driver.program().frame().scrolls)
+                if (!area.covered) step = std::max(step, 0.66f * area.box.height());
+            state.panel_scroll += state.share || measuring ? 0.0f : step;
+            state.measure_scroll += measuring ? step : 0.0f;
+            state.share_scroll += state.share ? step : 0.0f;
+            state.jobs_scroll += state.place == Place::jobs ? step : 0.0f;
             driver.settle();
-            if (state.panel_scroll + state.jobs_scroll + state.share_scroll <= before + 1.0f) break;
+            if (sum() <= before + 1.0f) break;
         }
-        state.panel_scroll = state.jobs_scroll = state.share_scroll = 0.0f;
+        state.panel_scroll = state.jobs_scroll = state.share_scroll = state.measure_scroll = 0.0f;
         driver.settle();
     };
     scrolled("press");
@@ -104,6 +197,8 @@ void visit_frames(Driver& driver, Look look) {
     driver.program().act(ChooseHead{0});
     driver.settle();
     scrolled("press, all open");
+    visit_measuring(driver, scrolled, look);
+    visit_register(driver, scrolled, look);
     driver.program().act(GoTo{Place::jobs});
     driver.program().act(ChooseJob{driver.session().rows().front().id});
     driver.settle();

@@ -92,7 +92,8 @@ double wild_number(Random& random, Field field) {
     const FieldInfo& info = info_of(field);
     if (random.chance(0.1)) return info.least;
     if (random.chance(0.1)) return info.most;
-    return random.between(info.least, info.most);
+    const double drawn = random.between(info.least, info.most);
+    return info.quantity == Quantity::count ? std::round(drawn) : drawn;
 }
 
 Job wild_job(Random& random, int heads) {

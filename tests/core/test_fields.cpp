@@ -37,6 +37,21 @@ std::string_view unit_of(Quantity quantity) {
             return "_per_cm";
         case Quantity::marks:
             return "_marks";
+        case Quantity::pressure:
+            return "_kpa";
+        case Quantity::share:
+            return "_share";
+        case Quantity::temperature:
+            return "_c";
+        case Quantity::warming:
+            return "_c_per_s";
+        case Quantity::volume:
+            return "_cm3";
+        case Quantity::turns:
+            return "_turns";
+        case Quantity::ratio:
+        case Quantity::count:
+            return "";
     }
     return "no unit";
 }

@@ -170,28 +170,3 @@ TEST_CASE("The reach takes in edges and holders", "[stroke]") {
     CHECK(geometry.reach_lo == -30.0);
     CHECK(geometry.reach_hi == 30.0);
 }
-
-TEST_CASE("Tilting lifts an edge, and lower marks bring it back", "[stroke]") {
-    // By hand: 65·(cos 15° − cos 25°) = 65·(0.9659258 − 0.9063078) = 3.87517 mm up.
-    const Holder holder;
-    Gauge gauge;
-    CHECK_THAT(edge_lift(holder, radians(15.0), radians(25.0)), WithinAbs(3.87517, 5e-6));
-    CHECK_THAT(edge_lift(holder, radians(25.0), radians(15.0)), WithinAbs(-3.87517, 5e-6));
-    // Common practice, no source: lower marks are nearer the platen. What a mark is worth is data
-    // of the profile.
-    CHECK_THAT(gauge_change_for_tilt(holder, gauge, radians(15.0), radians(25.0)),
-               WithinAbs(-3.87517 / 6.0, 1e-6));
-    gauge.mm_per_mark = 3.0;
-    CHECK_THAT(gauge_change_for_tilt(holder, gauge, radians(15.0), radians(25.0)),
-               WithinAbs(-3.87517 / 3.0, 2e-6));
-    gauge.mm_per_mark = 0.0;
-    CHECK(gauge_change_for_tilt(holder, gauge, radians(15.0), radians(25.0)) == 0.0);
-}
-
-TEST_CASE("Wings ride clear at 15° and are down at 25°", "[stroke]") {
-    // Common practice, no source.
-    const Angles angles;
-    CHECK_THAT(wing_clearance(angles, radians(15.0)), WithinAbs(30.0 * 0.17364818, 1e-6));
-    CHECK(wing_clearance(angles, radians(25.0)) == 0.0);
-    CHECK(wing_clearance(angles, radians(26.0)) < 0.0);
-}

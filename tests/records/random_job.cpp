@@ -58,13 +58,55 @@ Outline RandomJobs::outline(std::size_t corners) {
     return outline;
 }
 
+double RandomJobs::number(Field field) {
+    const FieldInfo& info = info_of(field);
+    const double drawn = number(info.least, info.most);
+    return info.quantity == Quantity::count ? std::round(drawn) : drawn;
+}
+
+Point RandomJobs::place() {
+    return {number(Field::image_offset_x), number(Field::image_offset_y)};
+}
+
+std::vector<MarkRound> RandomJobs::rounds() {
+    std::vector<MarkRound> rounds(below(3));
+    for (MarkRound& round : rounds) {
+        round.platen = static_cast<int>(below(20));
+        round.turn = static_cast<int>(below(20));
+        for (std::size_t count = below(5); count > 0; --count)
+            round.marks.push_back({place(), place()});
+        for (std::size_t count = below(4); count > 0; --count)
+            round.turned.push_back(number(-1000.0, 1000.0));
+    }
+    return rounds;
+}
+
+std::vector<HeightReading> RandomJobs::height_readings() {
+    std::vector<HeightReading> readings;
+    for (std::size_t count = below(6); count > 0; --count) {
+        const Point at = place();
+        readings.push_back({static_cast<std::uint32_t>(1 + below(20)),
+                            static_cast<HeadId>(1 + below(20)), at.x, at.y,
+                            number(-1000.0, 1000.0)});
+    }
+    return readings;
+}
+
+MeshRow RandomJobs::mesh() {
+    // Numbers that agree with one another, as a row's must.
+    const double count = number(20.0, 150.0), pitch = mesh_pitch(count);
+    const double thread = number(0.3, 0.7) * pitch;
+    const double share = open_share(count, thread), thickness = number(1.2, 1.8) * thread;
+    return {count, thread, mesh_opening(count, thread), share, thickness, ink_volume(share, thickness)};
+}
+
 Image RandomJobs::image() {
     Head head;
     Job job;
     for (const Field field : {Field::image_width, Field::image_length, Field::image_offset_x,
                               Field::image_offset_y, Field::image_rotation}) {
         if (below(4) == 0) continue;  // keep some defaults
-        number_of(job, &head, field) = number(info_of(field).least, info_of(field).most);
+        number_of(job, &head, field) = number(field);
     }
     if (coin()) head.image.outline = outline(3 + below(30));
     return head.image;
@@ -75,7 +117,7 @@ PressProfile RandomJobs::press() {
     for (int i = 0; i < static_cast<int>(Field::count); ++i) {
         const FieldInfo& info = info_of(static_cast<Field>(i));
         if (info.owner == FieldOwner::press) {
-            number_of(press, info.field) = number(info.least, info.most);
+            number_of(press, info.field) = number(info.field);
         }
     }
     press.name = name();
@@ -94,10 +136,18 @@ PressProfile RandomJobs::press() {
     put_in_order(press.squeegee_gauge.lowest, press.squeegee_gauge.highest);
     put_in_order(press.flood_gauge.lowest, press.flood_gauge.highest);
     put_in_order(press.angles.least, press.angles.most);
+    put_in_order(press.height_points.operator_y, press.height_points.machine_y);
     for (std::size_t count = below(4); count > 0; --count) {
         press.adjusters.push_back({name(), choice<AdjusterSide>(3), number(-5000.0, 5000.0),
                                    number(-5000.0, 5000.0), number(0.001, 100.0),
                                    static_cast<int>(1 + below(1000)), coin()});
+    }
+    for (std::size_t count = below(3); count > 0; --count) press.meshes.push_back(mesh());
+    press.readings.mark.measured = coin();
+    press.readings.height.measured = coin();
+    for (std::size_t count = below(5); count > 0; --count) {
+        const Point at = place();
+        press.level_screws.push_back({name(), at.x, at.y, number(0.001, 100.0), coin()});
     }
     return press;
 }
@@ -108,7 +158,7 @@ Head RandomJobs::head(HeadId id, int station) {
     for (int i = 0; i < static_cast<int>(Field::count); ++i) {
         const FieldInfo& info = info_of(static_cast<Field>(i));
         if (info.owner == FieldOwner::head) {
-            number_of(without, &head, info.field) = number(info.least, info.most);
+            number_of(without, &head, info.field) = number(info.field);
         }
     }
     head.id = id;
@@ -119,6 +169,8 @@ Head RandomJobs::head(HeadId id, int station) {
     head.flood.winged = coin();
     head.print_stroke = choice<Direction>(2);
     put_in_order(head.stops.operator_side, head.stops.machine_side);
+    head.pressure.on_height_stop = coin();
+    head.rounds = rounds();
     return head;
 }
 
@@ -129,9 +181,12 @@ Job RandomJobs::job() {
     for (int i = 0; i < static_cast<int>(Field::count); ++i) {
         const FieldInfo& info = info_of(static_cast<Field>(i));
         if (info.owner == FieldOwner::job) {
-            number_of(job, nullptr, info.field) = number(info.least, info.most);
+            number_of(job, nullptr, info.field) = number(info.field);
         }
     }
+    job.garment.kind = choice<GarmentKind>(2);
+    job.registration.base = static_cast<HeadId>(below(3));
+    job.height_readings = height_readings();
     for (int station = 1; station <= job.press.stations; ++station) {
         job.uses.push_back(choice<StationUse>(5));
         const bool room = job.uses.back() == StationUse::open && job.heads.size() < 8;
@@ -151,7 +206,7 @@ Edit RandomJobs::simple_edit(std::size_t kind) {
     switch (kind) {
         case 0: {
             const auto field = static_cast<Field>(below(static_cast<std::size_t>(Field::count)));
-            return {SetNumber{id, field, number(info_of(field).least, info_of(field).most)}};
+            return {SetNumber{id, field, number(field)}};
         }
         case 1: return {SetStops{id, head(1, 1).stops}};
         case 2: return {SetName{id, name()}};
@@ -163,6 +218,11 @@ Edit RandomJobs::simple_edit(std::size_t kind) {
         case 8: return {RemoveHead{id}};
         case 9: return {MoveHead{id, station}};
         case 10: return {SetUse{station, choice<StationUse>(5)}};
+        case 11: return {SetGarment{choice<GarmentKind>(2)}};
+        case 12: return {SetBaseHead{id}};
+        case 13: return {SetHeightStop{id, coin()}};
+        case 14: return {SetRounds{id, rounds()}};
+        case 15: return {SetHeightReadings{height_readings()}};
         default: break;
     }
     SetPress edit{press(), {}};
@@ -173,8 +233,9 @@ Edit RandomJobs::simple_edit(std::size_t kind) {
 }
 
 Edit RandomJobs::edit(int depth) {
-    const std::size_t kind = below(depth < deepest_together ? 14 : 12);
-    if (kind < 12) return simple_edit(kind);
+    constexpr std::size_t simple = 17;
+    const std::size_t kind = below(depth < deepest_together ? simple + 2 : simple);
+    if (kind < simple) return simple_edit(kind);
     Together together;
     for (std::size_t count = below(4); count > 0; --count) {
         together.edits.push_back(edit(depth + 1));

@@ -17,6 +17,11 @@ class RandomJobs {
     explicit RandomJobs(std::uint64_t seed) : engine_(seed) {}
 
     double number(double least, double most);
+    double number(Field field); ///< that the field accepts
+    Point place();
+    MeshRow mesh();
+    std::vector<MarkRound> rounds();
+    std::vector<HeightReading> height_readings();
     std::size_t below(std::size_t count);
     bool coin() { return below(2) == 0; }
 

@@ -44,7 +44,7 @@ FindingText told(const Finding& about, Language language = english, LengthUnit u
 }
 
 /// The last enumerator, for loops over a whole enum.
-constexpr int last_kind = static_cast<int>(FindingKind::speed_beyond_press);
+constexpr int last_kind = static_cast<int>(FindingKind::length_differs);
 
 }  // namespace
 

@@ -36,7 +36,7 @@ std::size_t characters(std::string_view text) {
 
 /// Rows that are the same in both languages: units, names of languages, patterns of numbers.
 const std::set<std::string_view> same_in_both{
-    "language_english",
+    "contact_tilt_value", "measure_value", "language_english",
     "language_spanish",
     "detail_number",
 };

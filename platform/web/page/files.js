@@ -31,7 +31,7 @@ async function bringIn(file) {
 
 const picker = document.createElement("input");
 picker.type = "file";
-picker.accept = ".json,application/json";
+picker.accept = ".json,application/json,.png,image/png";
 picker.addEventListener("change", () => {
   for (const file of picker.files) bringIn(file);
   // The same file chosen again is a change again.

@@ -1,0 +1,94 @@
+// Sentences about registration and levelling: what to turn, what is left, and why there is no
+// answer. Used by the places and by the command line alike.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "app/text/measure.h"
+#include "core/head_registration.h"
+#include "core/job.h"
+#include "core/levelling_advice.h"
+
+namespace carriageway {
+
+/// How a verdict is meant; a view gives each its mark.
+enum class Tone { good, act, stop, ask };
+
+/// A verdict in two parts.
+struct SaidVerdict {
+    Tone tone = Tone::ask;
+    std::string title;
+    std::string why;
+};
+
+/// What to do at one adjuster.
+struct SaidScrew {
+    std::string title; ///< "Left: 3 dial marks clockwise"
+    std::vector<std::string> lines;
+    bool turn = false; ///< something is to be turned
+};
+
+/// A small length, to 0.01 mm or 0.001 in, with its unit.
+std::string fine_length(double mm, LengthUnit unit);
+/// The same with a plus or minus sign; "0" has none.
+std::string signed_length(double mm, LengthUnit unit, bool with_unit = true);
+
+/// A number of turns as people count them: "1/4", "1 1/12"; of a dial with so many marks.
+std::string turns_fraction(int marks, int marks_a_turn);
+
+/// "3 dial marks clockwise"; positive is clockwise.
+std::string dial_text(Language language, int marks);
+
+/// Where a point lies against its place: "0.3 mm to the right, 0.1 mm toward the machine".
+std::string offset_text(Language language, LengthUnit unit, const Point& by);
+
+/// The whole of a head's registration in two sentences.
+SaidVerdict registration_verdict(Language language, LengthUnit unit, const HeadRegistration& head,
+                                 const PressProfile& press, double tolerance);
+
+/// Why marks give no answer and what to do. Marks count from 1.
+std::string fault_text(Language language, LengthUnit unit, const RegistrationFault& fault);
+std::string fault_text(Language language, const AdjusterFault& fault, const PressProfile& press);
+/// Likewise of prints by platen; `readings` are those that were given.
+std::string fault_text(Language language, const ScatterFault& fault,
+                       const std::vector<PlatenReading>& readings);
+
+/// One adjuster of an advice.
+SaidScrew screw_text(Language language, LengthUnit unit, const ScrewAdvice& screw,
+                     const Adjuster& adjuster);
+
+/// What an advice leaves: what rounding does, and what no adjuster reaches.
+std::vector<std::string> left_over_text(Language language, LengthUnit unit, const Advice& advice);
+
+/// Growth and skew, with causes where they stand out.
+std::vector<std::string> distortion_text(Language language, const Registration& registration);
+
+/// How the rounds go, and what each screw really does.
+std::vector<std::string> progress_text(Language language, LengthUnit unit, const Rounds& rounds,
+                                       const PressProfile& press);
+
+/// Signs of a scatter in words; none: that there is nothing but scatter.
+std::vector<std::string> signs_text(Language language, const Scatter& scatter);
+
+// ---- levelling ----
+
+/// The height points of a press as levelling takes them.
+LevelPoints level_points(const HeightPoints& points);
+
+/// Levelling in two sentences; `out` parts are out.
+SaidVerdict levelling_verdict(Language language, LengthUnit unit, const Levelling& levelling,
+                              int out, double tolerance);
+
+/// What is off at a head or a platen, without its name.
+std::string off_text(Language language, LengthUnit unit, const PartOff& part, bool head,
+                     double tolerance);
+
+/// What to turn at a platen's screws; empty: none, or nothing known.
+std::vector<std::string> level_turns_text(Language language, const PlatenTurns& turns,
+                                          const std::vector<LevelScrew>& screws);
+
+/// Name of the height point nearest to a place: one of the press's three, or the centre.
+Word point_word(const HeightPoints& points, const Point& place);
+
+} // namespace carriageway
