@@ -67,7 +67,7 @@ int run(const std::vector<std::string>& arguments) {
     const Language language = system_language(first_set({"LC_ALL", "LC_MESSAGES", "LANG"}));
     const LibraryResult<std::string> folder = default_data_folder();
     CommandServices services{std::cin, std::cout, std::cerr, CARRIAGEWAY_VERSION, language, LengthUnit::mm,
-                             {"press", "register", "jobs"}, back_ends(), {}, time_of_day, picture_of};
+                             picture_places(), back_ends(), {}, time_of_day, picture_of};
     services.open_library = [&]() -> LibraryResult<Library> {
         if (!folder) return folder.fault();
         return Library::open(*folder);

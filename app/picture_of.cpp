@@ -1,5 +1,8 @@
 #include "app/picture_of.h"
 
+#include <algorithm>
+#include <iterator>
+
 #include <imgui.h>
 
 #include "app/drawing/fonts.h"
@@ -8,6 +11,57 @@
 #include "app/program.h"
 
 namespace carriageway {
+
+namespace {
+
+/// Opens one part of a panel and nothing else of it.
+void open_section(Program& program, Section section) {
+    program.state().open.fill(false);
+    program.act(ToggleSection{section});
+}
+
+void show_mode(Program& program, RegisterMode mode) {
+    program.act(GoTo{Place::registration});
+    program.act(ChooseRegisterMode{mode});
+}
+
+/// What can be drawn: its name, how one gets there once the head is chosen, and the thing that is
+/// brought to the top of its panel.
+struct Shown {
+    const char* name;
+    void (*go)(Program&);
+    const char* top = nullptr;
+};
+
+constexpr Shown everything_shown[] = {
+    {"press", [](Program&) {}},
+    {"side", [](Program& program) { open_section(program, Section::side); }, "section/side"},
+    {"off-contact", [](Program& program) { open_section(program, Section::off_contact); }, "section/off-contact"},
+    {"air", [](Program& program) { open_section(program, Section::pressure); }, "section/pressure"},
+    {"ink", [](Program& program) { open_section(program, Section::deposit); }, "section/deposit"},
+    {"heat", [](Program& program) { open_section(program, Section::heat); }, "section/heat"},
+    {"register", [](Program& program) { show_mode(program, RegisterMode::marks); }},
+    {"platens", [](Program& program) { show_mode(program, RegisterMode::platens); }},
+    {"heights", [](Program& program) { show_mode(program, RegisterMode::heights); }},
+    {"measure", [](Program& program) { program.act(OpenMeasuring{Field::measured_separation}); }},
+    {"jobs", [](Program& program) { program.act(GoTo{Place::jobs}); }},
+};
+
+/// Scrolls the panel so far that a thing in it stands at its top.
+void bring_up(Program& program, const char* name) {
+    const DrawingList& list = program.frame().list;
+    for (const Thing& thing : list.things())
+        if (thing.name == name) program.state().panel_scroll += thing.box.y0 - list.clip_box(thing.clip).y0;
+}
+
+} // namespace
+
+std::vector<std::string> picture_places() {
+    std::vector<std::string> names;
+    for (const Shown& shown : everything_shown)
+        names.emplace_back(shown.name);
+    return names;
+}
 
 DrawnPicture picture_of(const PictureRequest& request) {
     Session session(request.job, request.language);
@@ -26,11 +80,13 @@ DrawnPicture picture_of(const PictureRequest& request) {
     surface.height = static_cast<int>(std::lround(request.height * request.scale));
     surface.pixels_per_dp = ratio;
     program.build(surface, 0.0, request.dark, fonts);
-    if (request.place == "jobs") program.act(GoTo{Place::jobs});
-    if (request.place == "register") program.act(GoTo{Place::registration});
     if (const Head* head = head_on(session.job(), request.station)) program.choose_head(head->id);
+    const auto* const shown = std::find_if(std::begin(everything_shown), std::end(everything_shown),
+                                           [&](const Shown& each) { return each.name == request.place; });
+    if (shown != std::end(everything_shown)) shown->go(program);
     // The second frame is past every movement of the camera.
     program.build(surface, 100.0, request.dark, fonts);
+    if (shown != std::end(everything_shown) && shown->top) bring_up(program, shown->top);
     program.build(surface, 200.0, request.dark, fonts);
     const Picture picture =
         paint_picture(program.frame().list, program.theme(), fonts, surface.width, surface.height);

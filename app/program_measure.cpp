@@ -29,10 +29,8 @@ int lacking(const Procedure& procedure, const Taking& taking, std::size_t list) 
 /// The list whose turn it is after a reading went into `list`: of a pair the other one, else the
 /// same until it has what it needs, then the first that lacks something.
 std::size_t next_list(const Procedure& procedure, const Taking& taking, std::size_t list) {
-    if (in_pairs(procedure)) {
-        const std::size_t other = 1 - list;
-        return taking.lists[other].values.size() < taking.lists[list].values.size() ? other : list;
-    }
+    if (in_pairs(procedure))
+        return taking.lists[0].values.size() <= taking.lists[1].values.size() ? 0 : 1;
     if (lacking(procedure, taking, list) > 0) return list;
     for (std::size_t i = 0; i < taking.lists.size(); ++i)
         if (lacking(procedure, taking, i) > 0) return i;

@@ -10,14 +10,6 @@ namespace {
 
 constexpr std::uint32_t most_ink = 0xFFFFFF;
 
-// Limits of an adjuster, ours: they only keep slips of the keyboard out.
-constexpr double most_mm_per_turn = 100.0;
-constexpr int most_dial_graduations = 1000;
-constexpr std::size_t most_adjusters = 16;
-constexpr double most_turns = 1000.0;
-constexpr std::uint32_t most_number = 1'000'000;  // of a platen or a turn
-constexpr double most_height = 1000.0;  // mm, both ways
-
 bool is_number(int number) {
     return number >= 0 && static_cast<std::uint32_t>(number) <= most_number;
 }
@@ -44,7 +36,7 @@ bool is_pitch(double mm_per_turn) {
 bool is_adjuster(const Adjuster& adjuster) {
     return is_name(adjuster.name) && is_place({adjuster.x, adjuster.y}) &&
            is_pitch(adjuster.mm_per_turn) && adjuster.graduations >= 1 &&
-           adjuster.graduations <= most_dial_graduations;
+           adjuster.graduations <= most_dial_marks;
 }
 
 bool is_level_screw(const LevelScrew& screw) {

@@ -6,9 +6,17 @@
 #include <string>
 #include <string_view>
 
+#include "core/adjusters.h"
 #include "core/edit.h"
 
 namespace carriageway {
+
+// Limits of what no field limits, ours: they only keep slips of the keyboard out.
+inline constexpr double most_mm_per_turn = 100.0;           ///< of a screw
+inline constexpr std::size_t most_adjusters = 16;           ///< of a head, or a platen
+inline constexpr double most_turns = 1000.0;                ///< of a screw, both ways
+inline constexpr std::uint32_t most_number = 1'000'000;     ///< of a platen or a turn of the press
+inline constexpr double most_height = 1000.0;               ///< read, in mm, both ways
 
 /// Whether a text may be a name: valid UTF-8 (RFC 3629) of at most longest_name bytes.
 bool is_name(const std::string& text);

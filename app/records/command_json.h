@@ -47,6 +47,35 @@
 //     ink_across_mm [left, right], ink_along_mm [lo, hi]  from the picture's centre, its top along +
 //     ink_area_mm2, printed_share (0 to 1, of the outline), specks, outline_mm: [[x, y]]
 //   }], into: {job, station, output}}, into only where asked for. To a micrometre.
+// register: {
+//   format, press, station or null
+// then of one print:
+//   round             its number among the head's rounds, from 1
+//   verdict           "within", "turn", "leave", "read_finer" or "no_adjusters"
+//   within_tolerance, tolerance_mm
+//   rotation_deg, rotation_deviation_deg    null for a single mark
+//   x_mm, x_deviation_mm, y_mm, y_deviation_mm    deviation: standard deviation, here and below
+//   error_rms_mm, error_max_mm, residual_rms_mm, residual_max_mm
+//   growth_along, growth_across, growth_on_line, skew_rad: {value, deviation, stands_out} or null
+//   likely_causes     ["drag", "off_contact", "tension", "film"], the likeliest first
+//   advice: {
+//     settled         nothing is to be turned
+//     shift_only      the marks don't show the turn, so that only the shift is taken out ...
+//     least_apart_mm  ... and two marks this far apart would show it; null otherwise
+//     predicted_rms_mm, predicted_max_mm
+//     rotation_not_reached_deg, move_not_reached_mm [x, y]    what no adjuster reaches
+//     adjusters: [{name, travel_mm, turns_clockwise, turns_deviation, within_noise,
+//       graduations_clockwise, moves_in_graduations [one or two], shortfall_turns}]
+//   }
+//   progress          "none", "converged", "improving", "stalled" or "diverging"
+//   measured_adjusters: [{name, mm_per_turn_clockwise, deviation_mm, sign_wrong, differs}]
+// or of prints by platen and turn:
+//   within_tolerance, tolerance_mm, error_max_mm
+//   head: {x_mm, x_error_mm, y_mm, y_error_mm}    error: standard error
+//   platens: [{x_mm, x_error_mm, y_mm, y_error_mm, platen}], drift_a_turn like head
+//   scatter_x_mm, scatter_y_mm
+//   signs: [{kind "index_or_lock", "heat_or_drift" or "platen_off", platen or null}]
+// }
 #pragma once
 
 #include <nlohmann/json.hpp>

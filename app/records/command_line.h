@@ -7,7 +7,7 @@
 //   carriageway export NAME -o FILE
 //   carriageway list [--search TEXT]
 //   carriageway link JOB [--base ADDRESS]
-//   carriageway register MARKS [--job JOB]
+//   carriageway register MARKS [--job JOB] [--head STATION]
 //   carriageway separation PICTURE... [--width LENGTH] [--into JOB --head STATION -o OUT]
 //   carriageway [JOB]              the window
 //
@@ -32,7 +32,7 @@ namespace carriageway {
 
 /// What a command ends with.
 inline constexpr int exit_fit = 0;      ///< every head is fit; or done, where no job is judged
-inline constexpr int exit_not_fit = 1;  ///< some head isn't
+inline constexpr int exit_not_fit = 1;  ///< some head isn't; or some mark isn't within tolerance
 inline constexpr int exit_trouble = 2;  ///< unreadable, unwritable, or wrong arguments
 
 /// What `picture` wants drawn.

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "app/records/mark_file.h"
+
 namespace carriageway {
 namespace {
 
@@ -88,7 +90,8 @@ std::vector<CommandRow> made_rows() {
          true,
          false,
          false,
-         {text("job", Word::operand_job, Word::option_register_job, &Given::job)},
+         {text("job", Word::operand_job, Word::option_register_job, &Given::job),
+          text("head", Word::operand_number, Word::option_register_head, &Given::head)},
          register_command},
         {"separation",
          Word::does_separation,
@@ -225,8 +228,14 @@ std::string help_text(const Console& console, const CommandRow& command) {
     if (command.operand == Word::operand_job) {
         out += say(console.language, Word::command_job_is, {job}) + '\n';
     }
-    out += console.text(whole || command.judges ? Word::command_status : Word::command_status_done);
-    return out + '\n';
+    Word status = whole || command.judges ? Word::command_status : Word::command_status_done;
+    if (command.operand == Word::operand_marks) {
+        out += say(console.language, Word::command_marks_are,
+                   {console.text(command.operand), mark_columns, print_columns}) +
+               '\n';
+        status = Word::command_status_register;
+    }
+    return out + console.text(status) + '\n';
 }
 
 }  // namespace carriageway

@@ -4,18 +4,12 @@
 #include <limits>
 
 #include "app/records/exchange.h"
+#include "core/job_check.h"
 
 namespace carriageway {
 namespace {
 
 constexpr std::int64_t most_head_id = std::numeric_limits<HeadId>::max();
-// Of an adjuster; as core checks them.
-constexpr std::int64_t most_dial_marks = 1000;
-constexpr double most_mm_per_turn = 100.0;
-constexpr double most_turns = 1000.0;
-constexpr std::size_t most_screws = 16;
-constexpr double most_height = 1000.0;
-constexpr std::int64_t most_number = 1'000'000;
 
 // Of lists that core doesn't limit; most_values does.
 constexpr ListSize any_number{0, most_values};
@@ -201,7 +195,7 @@ void describe_optional_press_parts(const PressNumbers& numbers) {
                       [&](MeshRow& mesh) { describe_mesh(form, mesh); });
     });
     describe_part(form, "levelling", press.level_screws, [&] {
-        describe_list(form, "screws", press.level_screws, {0, most_screws},
+        describe_list(form, "screws", press.level_screws, {0, most_adjusters},
                       [&](LevelScrew& screw) { describe_level_screw(form, screw); });
     });
 }
@@ -305,7 +299,7 @@ void describe_round(Form& form, MarkRound& round) {
             describe_place(form, "measured_mm", mark.measured);
         });
     });
-    describe_list(form, "turned", round.turned, {0, most_screws, true}, [&](double& turns) {
+    describe_list(form, "turned", round.turned, {0, most_adjusters, true}, [&](double& turns) {
         form.number("", turns, {-most_turns, most_turns, 1.0, false, Quantity::turns});
     });
 }

@@ -10,6 +10,28 @@ namespace {
 /// Heights nearer than this (mm) to a height point were read at it.
 constexpr double at_point = 1.0;
 
+/// A screw is said from here on, turns: a twentieth of one is what a hand can tell (ours), and half
+/// of that rounds to it.
+constexpr double least_turn = 0.025;
+
+/// At which of its three points a part is farthest off; nothing where only its height is known.
+std::optional<Word> worst_place(const PartOff& part) {
+    if (part.known != LevelTerms::plane) return std::nullopt;
+    if (part.worst == part.operator_left) return Word::level_at_left;
+    if (part.worst == part.operator_right) return Word::level_at_right;
+    return Word::level_at_machine;
+}
+
+/// "Worst: Platen 4, 0.9 mm too low at the machine side."
+std::string worst_text(Language language, LengthUnit unit, const NamedOff& worst) {
+    const bool high = height_of(worst.off.worst, worst.head) > 0.0;
+    const std::string by = format_fine_length(std::abs(worst.off.worst), unit);
+    const std::string_view way = word(language, high ? Word::level_too_high : Word::level_too_low);
+    if (const std::optional<Word> where = worst_place(worst.off))
+        return say(language, Word::level_worst_at, {worst.name, by, way, word(language, *where)});
+    return say(language, Word::level_worst, {worst.name, by, way});
+}
+
 } // namespace
 
 std::string fault_text(Language language, const ScatterFault& fault,
@@ -61,49 +83,65 @@ LevelPoints level_points(const HeightPoints& points) {
             {0.0, points.machine_y}};
 }
 
+double height_of(double gap, bool head) { return head ? gap : -gap; }
+
 SaidVerdict levelling_verdict(Language language, LengthUnit unit, const Levelling& levelling,
-                              int out, double tolerance) {
+                              int out, const std::optional<NamedOff>& worst, double tolerance) {
     const auto text = [&](Word key) { return std::string(word(language, key)); };
-    const std::string allowed = fine_length(tolerance, unit);
+    const std::string allowed = format_fine_length(tolerance, unit);
     switch (levelling.refusal) {
-    case LevelRefusal::no_readings: return {Tone::ask, text(Word::level_none), text(Word::level_how)};
-    case LevelRefusal::not_finite:
-        return {Tone::stop, text(Word::level_refused),
-                say(language, Word::level_not_finite, {std::to_string(levelling.refused_reading + 1)})};
-    case LevelRefusal::too_many_parts:
-        return {Tone::stop, text(Word::level_refused), text(Word::level_too_many)};
-    case LevelRefusal::none: break;
+        case LevelRefusal::no_readings:
+            return {Tone::ask, text(Word::level_none), text(Word::level_how)};
+        case LevelRefusal::not_finite:
+            return {Tone::stop, text(Word::level_refused),
+                    say(language, Word::level_not_finite,
+                        {std::to_string(levelling.refused_reading + 1)})};
+        case LevelRefusal::too_many_parts:
+            return {Tone::stop, text(Word::level_refused), text(Word::level_too_many)};
+        case LevelRefusal::none:
+            break;
     }
     bool enough = false;
-    for (const LevelGroup& group : levelling.groups) enough = enough || group.terms != LevelTerms::none;
+    for (const LevelGroup& group : levelling.groups)
+        enough = enough || group.terms != LevelTerms::none;
     if (!enough) return {Tone::ask, text(Word::level_not_enough), text(Word::level_few_readings)};
     const std::string why = say(language, Word::level_out_why, {allowed});
-    if (out == 0) return {Tone::good, say(language, Word::level_all_within, {allowed}), why};
-    if (out == 1) return {Tone::act, text(Word::level_one_out), why};
-    return {Tone::act, say(language, Word::level_some_out, {std::to_string(out)}), why};
+    if (out == 0 || !worst)
+        return {Tone::good, say(language, Word::level_all_within, {allowed}), why};
+    return {Tone::act,
+            out == 1 ? say(language, Word::level_one_out, {worst->name})
+                     : say(language, Word::level_some_out, {std::to_string(out)}),
+            worst_text(language, unit, *worst) + " " + why};
 }
 
-std::string off_text(Language language, LengthUnit unit, const PartOff& part, bool head,
-                     double tolerance) {
-    if (part.known == LevelTerms::none) return std::string(word(language, Word::level_part_unknown));
-    if (!part.out) return say(language, Word::level_part_within, {fine_length(tolerance, unit)});
-    std::string where;
-    if (part.known == LevelTerms::plane) {
-        Word at = Word::level_at_machine;
-        if (part.worst == part.operator_left) at = Word::level_at_left;
-        else if (part.worst == part.operator_right) at = Word::level_at_right;
-        where = word(language, at);
+std::vector<std::string> off_text(Language language, LengthUnit unit, const PartOff& part,
+                                  bool head, double tolerance) {
+    if (part.known == LevelTerms::none)
+        return {std::string(word(language, Word::level_part_unknown))};
+    if (!part.out)
+        return {say(language, Word::level_part_within, {format_fine_length(tolerance, unit)})};
+    const std::string by = format_fine_length(std::abs(part.worst), unit);
+    const bool high = height_of(part.worst, head) > 0.0;
+    std::vector<std::string> lines;
+    if (const std::optional<Word> where = worst_place(part)) {
+        const Word key = head ? (high ? Word::level_head_high : Word::level_head_low)
+                              : (high ? Word::level_platen_high : Word::level_platen_low);
+        lines.push_back(say(language, key, {by, word(language, *where)}));
+    } else {
+        const Word key =
+            head ? (high ? Word::level_whole_head_high : Word::level_whole_head_low)
+                 : (high ? Word::level_whole_platen_high : Word::level_whole_platen_low);
+        lines.push_back(say(language, key, {by}));
     }
-    const bool wide = part.worst > 0.0;
-    const Word key = head ? (wide ? Word::level_head_high : Word::level_head_low)
-                          : (wide ? Word::level_platen_low : Word::level_platen_high);
-    std::string text = say(language, key, {fine_length(std::abs(part.worst), unit), where});
-    // Without tilts there is no place to name: what stood for it takes its space along.
-    for (const std::string_view gap : {" :", " ,"})
-        if (const std::size_t at = text.find(gap); where.empty() && at != std::string::npos)
-            text.erase(at, 1);
-    if (!part.surely_out) text += ". " + std::string(word(language, Word::level_unsure));
-    return text;
+    if (!part.surely_out) lines.emplace_back(word(language, Word::level_unsure));
+    return lines;
+}
+
+std::string points_text(Language language, LengthUnit unit, const PartOff& part, bool head) {
+    if (part.known != LevelTerms::plane) return {};
+    const auto at = [&](double gap) { return signed_length(height_of(gap, head), unit); };
+    return say(language, Word::level_points,
+               {at(part.operator_left), at(part.operator_right), at(part.machine_side)});
 }
 
 std::vector<std::string> level_turns_text(Language language, const PlatenTurns& turns,
@@ -112,8 +150,7 @@ std::vector<std::string> level_turns_text(Language language, const PlatenTurns& 
     bool any = false;
     for (std::size_t i = 0; i < turns.screws.size() && i < screws.size(); ++i) {
         const double by = turns.screws[i].turns;
-        // A twentieth of a turn is what a hand can tell (ours).
-        if (std::abs(by) < 0.025) continue;
+        if (std::abs(by) < least_turn) continue;
         any = true;
         lines.push_back(
             say(language, Word::level_screw_turn,

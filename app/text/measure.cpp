@@ -86,10 +86,13 @@ std::string format_number(double value, int decimals) {
     return out;
 }
 
-std::string format_fine_length(double mm, LengthUnit unit) {
+std::string plain_fine_length(double mm, LengthUnit unit) {
     const bool metric = unit == LengthUnit::mm;
-    return with_unit(format_number(metric ? mm : mm / mm_per_inch, metric ? 2 : 3),
-                     length_unit_name(unit));
+    return format_number(metric ? mm : mm / mm_per_inch, metric ? 2 : 3);
+}
+
+std::string format_fine_length(double mm, LengthUnit unit) {
+    return with_unit(plain_fine_length(mm, unit), length_unit_name(unit));
 }
 
 std::string_view length_unit_name(LengthUnit unit) {
@@ -161,22 +164,21 @@ std::string format_ruler(const Ruler& ruler, double y) {
     return with_unit(plain_ruler(ruler, y), length_unit_name(unit_of(ruler)));
 }
 
-std::string plain_quantity(double value, Quantity quantity, LengthUnit unit) {
-    constexpr int decimals = 4;
+double shown_unit(Quantity quantity, LengthUnit unit) {
+    const bool metric = unit == LengthUnit::mm;
     switch (quantity) {
         case Quantity::length:
-            return format_number(unit == LengthUnit::mm ? value : value / mm_per_inch, decimals);
-        case Quantity::angle:
-            return format_number(degrees(value), decimals);
+            return metric ? 1.0 : mm_per_inch;
         case Quantity::speed:
-            return format_number(unit == LengthUnit::mm ? value / 1000.0 : value / mm_per_inch,
-                                 decimals);
+            return metric ? 1000.0 : mm_per_inch;
+        case Quantity::angle:
+            return rad_per_degree;
         case Quantity::acceleration:
-            return format_number(value / 1000.0, decimals);
+            return 1000.0;
         case Quantity::pressure:
-            return format_number(unit == LengthUnit::mm ? value : value / kpa_per_psi, decimals);
+            return metric ? 1.0 : kpa_per_psi;
         case Quantity::share:
-            return format_number(value * 100.0, decimals);
+            return 0.01;
         case Quantity::thread:
         case Quantity::time:
         case Quantity::tension:
@@ -190,7 +192,11 @@ std::string plain_quantity(double value, Quantity quantity, LengthUnit unit) {
         case Quantity::turns:
             break;
     }
-    return format_number(value, decimals);
+    return 1.0;
+}
+
+std::string plain_quantity(double value, Quantity quantity, LengthUnit unit) {
+    return format_number(value / shown_unit(quantity, unit), 4);
 }
 
 std::string quantity_unit_name(Language language, Quantity quantity, LengthUnit unit) {

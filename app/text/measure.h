@@ -34,6 +34,8 @@ std::string plain_length(double mm, LengthUnit unit);
 /// Gaps and shifts of fractions of a millimetre: "0.12 mm", to a hundredth; "0.005 in", to a
 /// thousandth.
 std::string format_fine_length(double mm, LengthUnit unit);
+/// The same without the unit.
+std::string plain_fine_length(double mm, LengthUnit unit);
 /// "mm" or "in".
 std::string_view length_unit_name(LengthUnit unit);
 
@@ -61,6 +63,9 @@ std::string plain_ruler(const Ruler& ruler, double y);
 std::string format_ruler(const Ruler& ruler, double y);
 /// The ruler's own unit.
 LengthUnit unit_of(const Ruler& ruler);
+
+/// One of the unit that a number is shown in, in the core's unit: 25.4 for lengths in inches.
+double shown_unit(Quantity quantity, LengthUnit unit);
 
 /// Any number of a job, closely enough to be edited: at most four decimals and its unit. Lengths
 /// and speeds follow `unit`, the others have one unit (fields.h; mesh count "threads/cm", gauges

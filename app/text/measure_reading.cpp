@@ -245,36 +245,6 @@ std::optional<double> unit_value(std::string_view name, Quantity quantity) {
     return std::nullopt;
 }
 
-double bare_unit(Quantity quantity, LengthUnit bare) {
-    switch (quantity) {
-        case Quantity::length:
-            return bare == LengthUnit::mm ? 1.0 : mm_per_inch;
-        case Quantity::speed:
-            return bare == LengthUnit::mm ? 1000.0 : mm_per_inch;
-        case Quantity::angle:
-            return rad_per_degree;
-        case Quantity::acceleration:
-            return 1000.0;
-        case Quantity::pressure:
-            return bare == LengthUnit::mm ? 1.0 : kpa_per_psi;
-        case Quantity::share:
-            return 0.01;
-        case Quantity::thread:
-        case Quantity::time:
-        case Quantity::tension:
-        case Quantity::mesh_count:
-        case Quantity::marks:
-        case Quantity::ratio:
-        case Quantity::count:
-        case Quantity::temperature:
-        case Quantity::warming:
-        case Quantity::volume:
-        case Quantity::turns:
-            break;
-    }
-    return 1.0;
-}
-
 /// "1 ft 2 in" with the feet read: the mm of both; `rest` starts with the unit of the feet.
 std::optional<double> feet_and_inches(double feet, std::string_view rest) {
     std::size_t end = 0;
@@ -298,7 +268,7 @@ std::optional<double> unsigned_quantity(Reader reader, Quantity quantity, Length
     const std::optional<double> number = amount(reader, is_whole);
     if (!number) return std::nullopt;
     const std::string_view unit = trimmed(reader.rest());
-    if (unit.empty()) return *number * bare_unit(quantity, bare);
+    if (unit.empty()) return *number * shown_unit(quantity, bare);
     if (const std::optional<double> one = unit_value(unit, quantity)) return *number * *one;
     if (quantity == Quantity::length && is_whole) return feet_and_inches(*number, unit);
     return std::nullopt;

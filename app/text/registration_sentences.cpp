@@ -47,34 +47,34 @@ int turned_screws(const Advice& advice) {
 }
 
 SaidVerdict advised_verdict(Language language, LengthUnit unit, const Registration& lies,
-                            const Advice& advice, bool adjusters, double tolerance) {
-    const std::string off = fine_length(lies.error_max, unit);
-    const std::string allowed = fine_length(tolerance, unit);
-    if (!adjusters)
+                            const Advice& advice, RegistrationVerdict verdict,
+                            double tolerance) {
+    const std::string off = format_fine_length(lies.error_max, unit);
+    const std::string allowed = format_fine_length(tolerance, unit);
+    if (verdict == RegistrationVerdict::no_adjusters)
         return {Tone::act, std::string(word(language, Word::reg_no_adjusters)),
                 say(language, Word::reg_no_adjusters_why, {off})};
     const int turned = turned_screws(advice);
+    if (verdict == RegistrationVerdict::read_finer)
+        return {Tone::ask, std::string(word(language, Word::reg_read_finer)),
+                say(language, Word::reg_read_finer_why, {off, allowed})};
     if (turned == 0)
         return {Tone::act, std::string(word(language, Word::reg_settled)),
                 say(language, Word::reg_settled_why, {off, allowed})};
     const std::string why = say(language, Word::reg_turn_why,
-                                {off, fine_length(advice.predicted_max, unit), allowed});
+                                {off, format_fine_length(advice.predicted_max, unit), allowed});
     if (turned == 1) return {Tone::act, std::string(word(language, Word::reg_turn_one)), why};
     return {Tone::act, say(language, Word::reg_turn_some, {std::to_string(turned)}), why};
 }
 
 } // namespace
 
-std::string fine_length(double mm, LengthUnit unit) {
-    if (unit == LengthUnit::mm) return format_fixed(mm, 2) + " mm";
-    return format_fixed(mm / mm_per_inch, 3) + " in";
-}
-
 std::string signed_length(double mm, LengthUnit unit, bool with_unit) {
-    std::string text = fine_length(std::abs(mm), unit);
-    if (!with_unit) text = text.substr(0, text.find(' '));
-    if (std::abs(mm) < least_said) return text;
-    return (mm < 0.0 ? "−" : "+") + text;
+    const std::string number = plain_fine_length(std::abs(mm), unit);
+    const bool none = number == plain_fine_length(0.0, unit);
+    std::string text = (none ? "" : mm < 0.0 ? "−" : "+") + number;
+    if (with_unit) text += " " + std::string(length_unit_name(unit));
+    return text;
 }
 
 std::string turns_fraction(int marks, int marks_a_turn) {
@@ -95,8 +95,8 @@ std::string dial_text(Language language, int marks) {
 
 std::string offset_text(Language language, LengthUnit unit, const Point& by) {
     const bool x = std::abs(by.x) >= least_said, y = std::abs(by.y) >= least_said;
-    const std::string across = fine_length(std::abs(by.x), unit);
-    const std::string along = fine_length(std::abs(by.y), unit);
+    const std::string across = format_fine_length(std::abs(by.x), unit);
+    const std::string along = format_fine_length(std::abs(by.y), unit);
     if (x && y)
         return say(language, Word::reg_off_both,
                    {across, way_x(language, by.x), along, way_y(language, by.y)});
@@ -124,9 +124,9 @@ SaidVerdict registration_verdict(Language language, LengthUnit unit, const HeadR
     if (head.within || !head.advice)
         return said(Tone::good, Word::reg_within,
                     say(language, Word::reg_within_why,
-                        {fine_length(lies.error_max, unit), fine_length(tolerance, unit)}));
+                        {format_fine_length(lies.error_max, unit), format_fine_length(tolerance, unit)}));
     return advised_verdict(language, unit, lies, std::get<Advice>(*head.advice),
-                           !press.adjusters.empty(), tolerance);
+                           head.verdict, tolerance);
 }
 
 std::string fault_text(Language language, LengthUnit unit, const RegistrationFault& fault) {
@@ -158,7 +158,7 @@ std::string fault_text(Language language, LengthUnit unit, const RegistrationFau
                    {percent(fault.value, true), percent(fault.limit, false)});
     case RegistrationFaultKind::marks_disagree:
         return say(language, Word::reg_fault_marks_disagree,
-                   {mark, fine_length(fault.value, unit), fine_length(fault.limit, unit)});
+                   {mark, format_fine_length(fault.value, unit), format_fine_length(fault.limit, unit)});
     }
     return {};
 }
@@ -195,7 +195,7 @@ SaidScrew screw_text(Language language, LengthUnit unit, const ScrewAdvice& scre
         adjuster.side == AdjusterSide::across ? way_x(language, travel) : way_y(language, travel);
     said.lines.push_back(say(language, Word::reg_screw_effect,
                              {turns_fraction(screw.graduations, adjuster.graduations),
-                              fine_length(std::abs(travel), unit), way}));
+                              format_fine_length(std::abs(travel), unit), way}));
     if (screw.move_count == 2)
         said.lines.push_back(say(language, Word::reg_take_up,
                                  {dial_text(language, screw.moves[0]),
@@ -211,8 +211,15 @@ SaidScrew screw_text(Language language, LengthUnit unit, const ScrewAdvice& scre
 std::vector<std::string> left_over_text(Language language, LengthUnit unit, const Advice& advice) {
     std::vector<std::string> lines;
     lines.push_back(say(language, Word::reg_left_over,
-                        {fine_length(advice.predicted_max, unit),
-                         fine_length(advice.predicted_rms, unit)}));
+                        {format_fine_length(advice.predicted_max, unit),
+                         format_fine_length(advice.predicted_rms, unit)}));
+    if (advice.shift_only && advice.least_apart > 0.0) {
+        // Rounded up, as marks a little closer would not do.
+        const std::string apart = format_length(std::ceil(advice.least_apart), unit);
+        const bool one = advice.predicted.size() == 1;
+        lines.push_back(
+            say(language, one ? Word::reg_shift_only_one : Word::reg_shift_only, {apart}));
+    }
     // A hundredth of a degree moves a mark half a metre away by less than 0.1 mm.
     if (!advice.reach.turning && std::abs(advice.turn_left) > 0.01 * rad_per_degree)
         lines.push_back(say(language, Word::reg_turn_left,
@@ -259,13 +266,13 @@ std::vector<std::string> progress_text(Language language, LengthUnit unit, const
     for (const Adjuster& adjuster : press.adjusters) {
         const ScrewEstimate& screw = rounds.screws[index_of(adjuster.side)];
         if (!screw.known) continue;
-        const std::string moved = fine_length(std::abs(screw.mm_per_turn), unit);
-        const std::string give = fine_length(screw.deviation, unit);
+        const std::string moved = format_fine_length(std::abs(screw.mm_per_turn), unit);
+        const std::string give = format_fine_length(screw.deviation, unit);
         if (screw.sign_wrong)
             lines.push_back(say(language, Word::reg_sign_wrong, {adjuster.name}));
         else if (screw.differs)
             lines.push_back(say(language, Word::reg_differs,
-                                {adjuster.name, moved, give, fine_length(adjuster.mm_per_turn, unit)}));
+                                {adjuster.name, moved, give, format_fine_length(adjuster.mm_per_turn, unit)}));
         else
             lines.push_back(say(language, Word::reg_measured, {adjuster.name, moved, give}));
     }

@@ -2,6 +2,7 @@
 // answer. Used by the places and by the command line alike.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -29,9 +30,9 @@ struct SaidScrew {
     bool turn = false; ///< something is to be turned
 };
 
-/// A small length, to 0.01 mm or 0.001 in, with its unit.
-std::string fine_length(double mm, LengthUnit unit);
-/// The same with a plus or minus sign; "0" has none.
+/// format_fine_length() by the name that the command line calls it.
+inline std::string fine_length(double mm, LengthUnit unit) { return format_fine_length(mm, unit); }
+/// The same with a plus or minus sign; what rounds to zero has none.
 std::string signed_length(double mm, LengthUnit unit, bool with_unit = true);
 
 /// A number of turns as people count them: "1/4", "1 1/12"; of a dial with so many marks.
@@ -58,7 +59,8 @@ std::string fault_text(Language language, const ScatterFault& fault,
 SaidScrew screw_text(Language language, LengthUnit unit, const ScrewAdvice& screw,
                      const Adjuster& adjuster);
 
-/// What an advice leaves: what rounding does, and what no adjuster reaches.
+/// What an advice leaves: what rounding does, a turn that the marks don't show, and what no
+/// adjuster reaches.
 std::vector<std::string> left_over_text(Language language, LengthUnit unit, const Advice& advice);
 
 /// Growth and skew, with causes where they stand out.
@@ -76,13 +78,29 @@ std::vector<std::string> signs_text(Language language, const Scatter& scatter);
 /// The height points of a press as levelling takes them.
 LevelPoints level_points(const HeightPoints& points);
 
-/// Levelling in two sentences; `out` parts are out.
-SaidVerdict levelling_verdict(Language language, LengthUnit unit, const Levelling& levelling,
-                              int out, double tolerance);
+/// A head or a platen with its name, and how far it is off.
+struct NamedOff {
+    std::string name;
+    bool head = false;
+    PartOff off;
+};
 
-/// What is off at a head or a platen, without its name.
-std::string off_text(Language language, LengthUnit unit, const PartOff& part, bool head,
-                     double tolerance);
+/// Levelling in a title and a few sentences; `out` parts are out, and `worst` is the worst of them
+/// (needed where any is).
+SaidVerdict levelling_verdict(Language language, LengthUnit unit, const Levelling& levelling,
+                              int out, const std::optional<NamedOff>& worst, double tolerance);
+
+/// What is off at a head or a platen and what to do, without its name, one sentence a line.
+std::vector<std::string> off_text(Language language, LengthUnit unit, const PartOff& part,
+                                  bool head, double tolerance);
+
+/// How high a head or a platen lies at its three points: plus is high for both. Empty where tilts
+/// aren't known.
+std::string points_text(Language language, LengthUnit unit, const PartOff& part, bool head);
+
+/// How far a part lies high (plus) or low, mm: a gap that is too wide is a high head, but a low
+/// platen.
+double height_of(double gap, bool head);
 
 /// What to turn at a platen's screws; empty: none, or nothing known.
 std::vector<std::string> level_turns_text(Language language, const PlatenTurns& turns,

@@ -2,6 +2,7 @@
 #include "app/views/measure_sheet.h"
 
 #include "app/views/measure_words.h"
+#include "app/views/sheet.h"
 
 namespace carriageway {
 
@@ -23,7 +24,7 @@ struct Plan {
 Plan plan_of(const Model& model, const Canvas& canvas) {
     const Box window = model.window;
     Plan plan;
-    plan.full = window.width() < compact_width || window.height() < 480.0f;
+    plan.full = fills_window(window);
     const float margin = plan.full ? 0.0f : 24.0f;
     const float width = plan.full ? window.width() : std::min(window.width() - 2.0f * margin, 1040.0f);
     const float height = plan.full ? window.height() : std::min(window.height() - 2.0f * margin, 840.0f);
@@ -142,17 +143,7 @@ void measure_sheet(const Model& model, Canvas& canvas) {
     list.set_layer(2);
     const Plan plan = plan_of(model, canvas);
     const Taking* taking = shown_taking(model);
-    const Box all = list.window();
-    Thing& sheet = list.thing("measure-sheet", ThingRole::region, plan.box);
-    sheet.label.assign(canvas.word(Word::measure_press));
-    sheet.target = all;
-    if (plan.full) {
-        list.round(all, 0.0f, paint(Role::panel));
-    } else {
-        list.round(all, 0.0f, paint(Role::shade, 140));
-        list.round(plan.box, 20.0f, paint(Role::panel));
-        list.ring(plan.box, 20.0f, paint(Role::edge), 1.2f);
-    }
+    sheet_ground(canvas, "measure-sheet", canvas.word(Word::measure_press), plan.box, plan.full);
     // Large letters on a small phone leave no room for more than the pad, which has its own way back.
     const bool typing = taking && model.state->pad && model.state->pad->reading && !plan.columns;
     const bool pad_alone = typing && pad_height(model, canvas, plan.box.width()) > plan.box.height() - 80.0f;

@@ -161,6 +161,10 @@ bool has_step(const Procedure& procedure, const NeededReading& needed) {
 
 double usual_step(const PressProfile& press, const MeasureTarget& target, ReadingKind kind) {
     if (on_ruler(target, kind)) return press.ruler.graduation;
+    if (kind == K::first_mark || kind == K::second_mark) {
+        const bool flood = target.field == F::flood_mm_per_mark;
+        return (flood ? press.flood_gauge : press.squeegee_gauge).graduation;
+    }
     switch (kind) {
     case K::gap_lamp_on:
     case K::gap_lamp_off:

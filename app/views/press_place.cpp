@@ -1,5 +1,5 @@
 // The press: the diagram, and beside or below it what is to be done.
-#include "app/views/views.h"
+#include "app/views/panel.h"
 
 namespace carriageway {
 
@@ -123,44 +123,11 @@ void diagram(const Model& model, const Layout& layout, Canvas& canvas) {
 }
 
 void panel(const Model& model, const Layout& layout, Canvas& canvas) {
-    const ViewState& state = *model.state;
-    DrawingList& list = canvas.list();
-    const Box box = layout.panel;
-    list.set_layer(1);
-    // Its lower corners lie behind the bar of places.
-    list.round({box.x0, box.y0, box.x1, box.y1 + (layout.compact ? 20.0f : 0.0f)},
-               layout.compact ? 16.0f : 0.0f, paint(Role::panel));
-    const Vec edge[] = {{box.x0, layout.compact ? box.y0 + 12.0f : box.y0}, {box.x0, box.y1}};
-    if (!layout.compact) list.line(edge, 2, paint(Role::edge), 1.0f);
-    else list.ring({box.x0 - 2.0f, box.y0, box.x1 + 2.0f, box.y1 + 20.0f}, 16.0f, paint(Role::edge), 1.0f);
-    list.thing("panel", ThingRole::region, box).label.assign(canvas.word(Word::what_to_fix));
-    Box inside = box;
-    if (layout.compact) {
-        const Box grip = around({box.centre().x, box.y0 + 9.0f}, 44.0f, 5.0f);
-        list.round(grip, 2.5f, paint(Role::edge));
-        Thing& thing = list.thing("panel/grip", ThingRole::button,
-                                  {box.centre().x - 60.0f, box.y0, box.centre().x + 60.0f, box.y0 + 20.0f});
-        thing.target = {box.centre().x - 80.0f, box.y0 - 24.0f, box.centre().x + 80.0f, box.y0 + 20.0f};
-        thing.label.assign(canvas.word(state.tall_sheet ? Word::less : Word::more));
-        thing.action = canvas.action(ToggleSheet{});
-        thing.hold = canvas.hold(HoldSheet{});
-        inside.y0 += 18.0f;
-    }
-    list.push_clip(inside);
-    const HeadAssessment* head = find_head(*model.assessment, state.head);
-    Rows rows{canvas, inside.x0 + 16.0f, inside.width() - 32.0f,
-                inside.y0 + (layout.compact ? 2.0f : 18.0f) - state.panel_scroll, Role::panel};
-    const float top = rows.y;
-    // A sheet much wider than a hand reads better in a column of its own.
-    if (layout.compact && rows.width > 560.0f) {
-        rows.x += 0.5f * (rows.width - 560.0f);
-        rows.width = 560.0f;
-    }
-    if (head) head_panel(model, *head, rows);
-    else press_panel(model, rows);
-    list.pop_clip();
-    canvas.frame().scrolls.push_back({inside, rows.y - top + 12.0f, &ViewState::panel_scroll});
-    list.set_layer(0);
+    place_panel(model, layout, canvas.word(Word::what_to_fix), canvas, [&](Rows& rows) {
+        if (const HeadAssessment* head = find_head(*model.assessment, model.state->head))
+            head_panel(model, *head, rows);
+        else press_panel(model, rows);
+    });
 }
 
 } // namespace

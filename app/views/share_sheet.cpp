@@ -1,4 +1,5 @@
 // The share sheet: the job as a link, as a code to photograph and as a file.
+#include "app/views/sheet.h"
 #include "app/views/views.h"
 
 namespace carriageway {
@@ -27,7 +28,7 @@ Plan plan_of(const Model& model, const Canvas& canvas) {
     const Box window = model.window;
     const std::optional<QrCode>& code = model.state->share->code;
     Plan plan;
-    plan.full = window.width() < compact_width || window.height() < 480.0f;
+    plan.full = fills_window(window);
     const float margin = plan.full ? 0.0f : 24.0f;
     const float widest = window.width() - 2.0f * (margin + padding);
     if (code) {
@@ -168,13 +169,6 @@ void title_row(const Plan& plan, Canvas& canvas) {
 
 } // namespace
 
-void cover(Frame& frame) {
-    frame.list.things().clear();
-    for (ScrollArea& area : frame.scrolls) area.covered = true;
-    frame.diagram = {};
-    frame.typing = {};
-}
-
 bool can_share(const Model& model) { return !model.abilities->link_base.empty() || model.abilities->give_file; }
 
 void share_sheet(const Model& model, Canvas& canvas) {
@@ -184,23 +178,14 @@ void share_sheet(const Model& model, Canvas& canvas) {
     list.set_layer(2);
     Plan plan = plan_of(model, canvas);
     const float content = contents_height(model, plan, canvas);
-    const Box all = list.window();
-    Thing& sheet = list.thing("share-sheet", ThingRole::region, plan.box);
-    sheet.label.assign(canvas.word(Word::share_title));
-    sheet.target = all;
-    if (plan.full) {
-        list.round(all, 0.0f, paint(Role::panel));
-    } else {
+    if (!plan.full) {
         // As high as what is in it, in the middle of the window.
         const float height = std::min(plan.box.height(), title_height(plan, canvas) + content + padding - 8.0f);
         const float middle = model.window.centre().y;
         plan.box.y0 = middle - 0.5f * height;
         plan.box.y1 = middle + 0.5f * height;
-        sheet.box = plan.box;
-        list.round(all, 0.0f, paint(Role::shade, 140));
-        list.round(plan.box, 20.0f, paint(Role::panel));
-        list.ring(plan.box, 20.0f, paint(Role::edge), 1.2f);
     }
+    sheet_ground(canvas, "share-sheet", canvas.word(Word::share_title), plan.box, plan.full);
     title_row(plan, canvas);
     const Box view{plan.box.x0, plan.box.y0 + title_height(plan, canvas), plan.box.x1, plan.box.y1 - 6.0f};
     list.push_clip(view);

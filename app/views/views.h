@@ -82,9 +82,6 @@ bool can_share(const Model& model);
 /// can't be touched meanwhile.
 void share_sheet(const Model& model, Canvas& canvas);
 
-/// From here on nothing that was drawn before can be touched, scrolled, reached by keys or read aloud.
-void cover(Frame& frame);
-
 /// Over everything else: how the numbers of the press are measured, what was read and what follows.
 void measure_sheet(const Model& model, Canvas& canvas);
 

@@ -58,8 +58,7 @@ foreach(name png pngerror pngget pngmem pngread pngrio pngrtran pngrutil pngset 
 endforeach()
 add_library(carriageway_png STATIC ${sources})
 target_include_directories(carriageway_png SYSTEM PUBLIC "${folder}" "${png_features}")
-# Small before fast: a first visit loads it.
-target_compile_options(carriageway_png PRIVATE -w -Os)
+target_compile_options(carriageway_png PRIVATE -w)
 target_link_libraries(carriageway_png PUBLIC ZLIB::ZLIB)
 
 carriageway_qrcodegen_from_sources()

@@ -15,8 +15,9 @@ else()
 endif()
 
 if(EMSCRIPTEN)
-    # SQLiteCpp and the program's own reading of numbers report by exceptions.
-    add_compile_options(-fwasm-exceptions)
+    # SQLiteCpp and the program's own reading of numbers report by exceptions. Small before fast: a
+    # first visit loads all of it. What computes in every frame asks for speed (carriageway_fast).
+    add_compile_options(-fwasm-exceptions -Oz)
     add_link_options(-fwasm-exceptions)
 endif()
 
@@ -58,6 +59,13 @@ function(carriageway_scope target result)
         set(${result} INTERFACE PARENT_SCOPE)
     else()
         set(${result} PUBLIC PARENT_SCOPE)
+    endif()
+endfunction()
+
+# Compiles for speed where the rest is compiled for size.
+function(carriageway_fast target)
+    if(EMSCRIPTEN)
+        target_compile_options(${target} PRIVATE -O2)
     endif()
 endfunction()
 

@@ -97,10 +97,11 @@ TEST_CASE("A gauge, straight from its number") {
     CHECK(driver.find("measure/title").label == "Squeegee gauge, height a mark");
     CHECK_FALSE(driver.has("measure/back"));
     driver.tap("measure/add/0");
-    // Mark 0 at 2 mm, mark 2 at 13: 5.5 a mark. A caliper's 0.1: 0.0289·sqrt(2)/2 = 0.020.
+    // Mark 0 at 2 mm, mark 2 at 13: 5.5 a mark. A caliper's 0.1 mm: 0.0289·sqrt(2)/2 = 0.020; the
+    // gauge set to a mark within its graduation of 0.1: 0.0289·5.5·sqrt(2)/2 = 0.112.
     for (const char* number : {"0", "2", "2", "2", "2", "13", "13", "13"}) enter(driver, number);
     CHECK_FALSE(driver.has("pad"));
-    CHECK(result(driver) == "5.50 mm ± 0.02 mm");
+    CHECK(result(driver) == "5.50 mm ± 0.11 mm");
     driver.picture("measure gauge");
     driver.tap("measure/use");
     CHECK_FALSE(driver.has("measure-sheet"));

@@ -1,6 +1,7 @@
 // Pictures as the command line asks for them: no display, the same list as the screen.
 #include <cmath>
 #include <cstdint>
+#include <set>
 
 #include <catch2/catch_test_macros.hpp>
 
@@ -18,7 +19,7 @@ std::uint32_t number_at(const std::string& png, std::size_t at) {
     return number;
 }
 
-PictureRequest request_of(const char* place, int station) {
+PictureRequest request_of(const std::string& place, int station) {
     PictureRequest request;
     request.job = demo_job();
     request.place = place;
@@ -31,7 +32,7 @@ PictureRequest request_of(const char* place, int station) {
 } // namespace
 
 TEST_CASE("A picture has the size asked for, in every place, theme and language") {
-    for (const char* place : {"press", "jobs"})
+    for (const std::string& place : picture_places())
         for (const double scale : {0.5, 1.0, 2.75}) {
             PictureRequest request = request_of(place, 0);
             request.scale = scale;
@@ -56,6 +57,9 @@ TEST_CASE("The same request gives the same picture, another one another") {
     CHECK(picture_of(spanish).png != light);
     CHECK(picture_of(request_of("press", 6)).png != light);
     CHECK(picture_of(request_of("press", 0)).png != light);
+    std::set<std::string> places;
+    for (const std::string& place : picture_places()) places.insert(picture_of(request_of(place, 5)).png);
+    CHECK(places.size() == picture_places().size());
     PictureRequest mended = request;
     find_head(mended.job, head_on(mended.job, 5)->id)->stops.machine_side += 44.0;
     CHECK(picture_of(mended).png != light);

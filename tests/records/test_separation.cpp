@@ -359,6 +359,7 @@ TEST_CASE("real pictures give separations that hold together", "[separation]") {
         {"tango-icon-theme", "/usr/share/icons/Tango/32x32/emotes/face-glasses.png", 32, 32},
         {"tango-icon-theme", "/usr/share/icons/Tango/32x32/actions/edit-find.png", 32, 32},
         {"python-matplotlib-data", "/usr/share/matplotlib/mpl-data/images/move_large.png", 48, 48},
+        {"glmark2-data", "/usr/share/glmark2/textures/crate-base.png", 512, 512}, // a photograph
     };
     SeparationOptions options;
     options.width = 300.0;
@@ -384,14 +385,18 @@ TEST_CASE("real pictures give separations that hold together", "[separation]") {
         std::vector<std::uint8_t> pixels(PNG_IMAGE_SIZE(image));
         REQUIRE(png_image_finish_read(&image, nullptr, pixels.data(), 0, nullptr) != 0);
         double ink = 0.0;
+        double unsure = 0.0;
         for (std::size_t i = 0; i < pixels.size(); i += 4) {
             const double luminance =
                 0.2126 * pixels[i] + 0.7152 * pixels[i + 1] + 0.0722 * pixels[i + 2];
-            ink += (255.0 - luminance) * pixels[i + 3] / 255.0 >= 127.5;
+            const double darkness = (255.0 - luminance) * pixels[i + 3] / 255.0;
+            ink += darkness >= 127.5;
+            unsure += std::abs(darkness - 127.5) <= 1.0;
         }
         const double mm = 300.0 / real.width;
-        // Both round to 8 bits, each in its own way: a pixel in a thousand at the threshold. Specks
-        // are below half a millimetre, and but for the widest a pixel is larger.
-        CHECK_THAT(separation.ink_area, WithinRel(ink * mm * mm, 2e-3));
+        // Both round to 8 bits, each in its own way: pixels within one step of the threshold may
+        // differ, of which a photograph has many. Specks are below half a millimetre, and but for
+        // the widest a pixel is larger: a thousandth is left for them.
+        CHECK_THAT(separation.ink_area, WithinAbs(ink * mm * mm, (unsure + 1e-3 * ink) * mm * mm));
     }
 }

@@ -1,6 +1,7 @@
 // Registration against published values and Eigen's fit. The source stands beside each check;
 // "computed" is our arithmetic from the source's formula.
 #include <Eigen/Geometry>
+#include <boost/math/distributions/chi_squared.hpp>
 #include <boost/math/distributions/students_t.hpp>
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
@@ -139,6 +140,19 @@ TEST_CASE("factors of Student's distribution", "[published][registration]") {
             INFO(freedoms << " freedoms, " << normal);
             CHECK(std::abs(student_factor(normal, freedoms) / reference - 1.0) < 1e-9);
         }
+}
+
+TEST_CASE("what a sum of squares exceeds by chance", "[published][registration]") {
+    // Boost's chi-square at the share that a normal error exceeds two standard deviations. Wilson
+    // and Hilferty's cube is off by 2.4 % for one freedom and by less for more.
+    const double beyond = std::erfc(std::sqrt(2.0));
+    for (int freedoms = 1; freedoms <= 2 * static_cast<int>(most_marks); ++freedoms) {
+        const boost::math::chi_squared squares(freedoms);
+        const double reference = boost::math::quantile(complement(squares, beyond));
+        INFO(freedoms << " freedoms");
+        CHECK(std::abs(chance_limit(freedoms) / reference - 1.0) < 0.03);
+    }
+    CHECK(chance_limit(0) == 0.0);
 }
 
 TEST_CASE("fits agree with Eigen's", "[registration]") {
