@@ -83,19 +83,73 @@ class Rounder {
     std::optional<Rounding> best_;
 };
 
+/// Standard deviation (mm) of the travel that a screw needs; without a turn every screw goes as far
+/// as the marks' middle.
+double deviation_of_need(const Registration& registration, const Adjuster& adjuster, bool turning) {
+    if (!turning) return deviation_of_centre(registration);
+    return adjuster.side == AdjusterSide::across ? deviation_across(registration, adjuster.y)
+                                                 : deviation_along(registration, adjuster.x);
+}
+
 ScrewAdvice needed_at(const Registration& registration, const Adjuster& adjuster, std::size_t place,
-                      double travel) {
+                      double travel, bool turning) {
     ScrewAdvice screw;
     screw.adjuster = place;
     screw.travel = travel;
     screw.turns = turns_for(adjuster, travel);
-    const double deviation = adjuster.side == AdjusterSide::across
-                                 ? deviation_across(registration, adjuster.y)
-                                 : deviation_along(registration, adjuster.x);
-    screw.deviation = deviation / adjuster.mm_per_turn;
+    screw.deviation = deviation_of_need(registration, adjuster, turning) / adjuster.mm_per_turn;
     const double least = std::max(noise_deviations * screw.deviation, 0.5 * turns_of(adjuster, 1));
     screw.within_noise = std::abs(screw.turns) < least;
     return screw;
+}
+
+/// How far from the marks' middle a turn of the screen acts at most, mm.
+double longest_lever(const Registration& registration, std::span<const Adjuster> adjusters) {
+    const Point& centre = registration.fit.nominal_centre;
+    double longest = 0.0;
+    for (const Adjuster& one : adjusters)
+        longest = std::max(longest, std::abs(one.side == AdjusterSide::across ? one.y - centre.y
+                                                                              : one.x - centre.x));
+    return longest;
+}
+
+/// Decides whether the rotation is made, and what is wanted then.
+void set_wanted(Advice& advice, const Registration& registration,
+                std::span<const Adjuster> adjusters, double tolerance) {
+    const RigidFit& fit = registration.fit;
+    const double allowed = std::max(tolerance > 0.0 ? tolerance : usual_tolerance,
+                                    most_lever * noise_deviations * registration.reading);
+    const double off = noise_deviations * longest_lever(registration, adjusters);
+    const double deviation = registration.deviation.rotation;
+    advice.wanted = inverse_of(fit.motion);
+    advice.shift_only =
+        !fit.turns || (off * deviation > allowed &&
+                       std::abs(fit.motion.rotation) < sure_turn_deviations * deviation);
+    if (!advice.shift_only) return;
+    advice.wanted = {0.0, fit.nominal_centre.x - fit.measured_centre.x,
+                     fit.nominal_centre.y - fit.measured_centre.y};
+    // Two marks d apart know the rotation to √2·reading/d; closer than least_spread they are
+    // refused.
+    advice.least_apart =
+        std::sqrt(2.0) * registration.reading * std::max(off / allowed, least_spread);
+}
+
+/// Whether what the adjusters reach of the error stands out of the reading error: the shift of the
+/// marks' middle and the rotation about it, which are independent of each other.
+bool motion_stands_out(const Advice& advice, const Registration& registration) {
+    const RigidFit& fit = registration.fit;
+    const double centre = deviation_of_centre(registration);
+    double squares = 0.0;
+    int freedoms = 0;
+    const auto add = [&squares, &freedoms](double value, double deviation) {
+        squares += std::pow(value / deviation, 2);
+        ++freedoms;
+    };
+    if (advice.reach.across) add(fit.measured_centre.x - fit.nominal_centre.x, centre);
+    if (advice.reach.along) add(fit.measured_centre.y - fit.nominal_centre.y, centre);
+    if (advice.reach.turning && !advice.shift_only)
+        add(fit.motion.rotation, registration.deviation.rotation);
+    return freedoms > 0 && squares > chance_limit(freedoms);
 }
 
 /// Errors of the marks once the screen has made this motion.
@@ -115,6 +169,39 @@ void note_unreached(Advice& advice, const Registration& registration) {
     const Point centre = registration.fit.measured_centre;
     const Point to = moved(advice.exact, centre), wanted = moved(advice.wanted, centre);
     advice.move_left = {to.x - wanted.x, to.y - wanted.y};
+}
+
+/// What each screw needs, for the motion that is made and for the whole fitted one.
+void add_needs(Advice& advice, const Registration& registration,
+               std::span<const Adjuster> adjusters) {
+    const bool turning = advice.reach.turning;
+    const BySide travel = travel_for(adjusters, advice.exact);
+    const RigidMotion whole =
+        reachable(adjusters, inverse_of(registration.fit.motion), registration.fit.measured_centre);
+    const BySide whole_travel = travel_for(adjusters, whole);
+    for (std::size_t i = 0; i < adjusters.size(); ++i) {
+        const Adjuster& one = adjusters[i];
+        const std::size_t at = index_of(one.side);
+        ScrewAdvice screw =
+            needed_at(registration, one, i, travel[at], turning && !advice.shift_only);
+        screw.whole_travel = whole_travel[at];
+        screw.whole_deviation = deviation_of_need(registration, one, turning);
+        advice.screws.push_back(screw);
+    }
+}
+
+/// Whole graduations for the needs, and the moves that make them.
+void round_needs(Advice& advice, const Registration& registration,
+                 std::span<const Adjuster> adjusters, const Play& play) {
+    const Rounding rounding = Rounder(registration, adjusters, advice.exact).best();
+    BySide rounded{};
+    for (ScrewAdvice& screw : advice.screws) {
+        const Adjuster& one = adjusters[screw.adjuster];
+        screw.graduations = rounding.graduations[index_of(one.side)];
+        plan_moves(screw, one, play);
+        rounded[index_of(one.side)] = travel_of(one, screw.graduations);
+    }
+    advice.rounded = pose_of(adjusters, rounded).value_or(RigidMotion{});
 }
 
 } // namespace
@@ -143,34 +230,23 @@ void plan_moves(ScrewAdvice& screw, const Adjuster& adjuster, const Play& play) 
 }
 
 std::variant<Advice, AdjusterFault> advise(const Registration& registration,
-                                           std::span<const Adjuster> adjusters, const Play& play) {
+                                           std::span<const Adjuster> adjusters, const Play& play,
+                                           double tolerance) {
     if (const auto fault = adjuster_fault(adjusters)) return *fault;
     if (!(play.backlash >= 0.0 && play.backlash <= most_backlash))
         return AdjusterFault{AdjusterFaultKind::not_finite, adjusters.size()};
     Advice advice;
     advice.reach = reach_of(adjusters);
-    advice.wanted = inverse_of(registration.fit.motion);
+    set_wanted(advice, registration, adjusters, tolerance);
     advice.exact = reachable(adjusters, advice.wanted, registration.fit.measured_centre);
     note_unreached(advice, registration);
-    const BySide travel = travel_for(adjusters, advice.exact);
-    bool any_sure = false;
-    for (std::size_t i = 0; i < adjusters.size(); ++i) {
-        const Adjuster& one = adjusters[i];
-        advice.screws.push_back(needed_at(registration, one, i, travel[index_of(one.side)]));
-        const ScrewAdvice& screw = advice.screws.back();
-        any_sure = any_sure || std::abs(screw.turns) >= noise_deviations * screw.deviation;
-    }
-    if (any_sure) {
-        const Rounding rounding = Rounder(registration, adjusters, advice.exact).best();
-        BySide rounded{};
-        for (ScrewAdvice& screw : advice.screws) {
-            const Adjuster& one = adjusters[screw.adjuster];
-            screw.graduations = rounding.graduations[index_of(one.side)];
-            plan_moves(screw, one, play);
-            rounded[index_of(one.side)] = travel_of(one, screw.graduations);
-        }
-        advice.rounded = pose_of(adjusters, rounded).value_or(RigidMotion{});
-    }
+    add_needs(advice, registration, adjusters);
+    const bool any_sure =
+        std::any_of(advice.screws.begin(), advice.screws.end(), [](const ScrewAdvice& screw) {
+            return std::abs(screw.turns) >= noise_deviations * screw.deviation;
+        });
+    advice.plain = any_sure || motion_stands_out(advice, registration);
+    if (advice.plain) round_needs(advice, registration, adjusters, play);
     advice.settled = std::all_of(advice.screws.begin(), advice.screws.end(),
                                  [](const ScrewAdvice& screw) { return screw.graduations == 0; });
     predict(advice, registration);

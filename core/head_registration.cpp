@@ -37,6 +37,17 @@ RoundSize size_of_round(const PressProfile& press, const MarkRound& round) {
     return size;
 }
 
+RegistrationVerdict verdict_of(const HeadRegistration& head) {
+    const Registration* lies = std::get_if<Registration>(&head.lies);
+    const Advice* advice = head.advice ? std::get_if<Advice>(&*head.advice) : nullptr;
+    if (lies == nullptr || advice == nullptr) return RegistrationVerdict::no_answer;
+    if (head.within) return RegistrationVerdict::within;
+    if (advice->screws.empty()) return RegistrationVerdict::no_adjusters;
+    if (!advice->settled) return RegistrationVerdict::turn;
+    return advice->plain || errors_stand_out(*lies) ? RegistrationVerdict::leave
+                                                    : RegistrationVerdict::read_finer;
+}
+
 } // namespace
 
 bool is_read(const MarkRound& round) {
@@ -69,11 +80,13 @@ HeadRegistration register_head(const PressProfile& press, std::span<const MarkRo
     const MarkRound& round = there ? rounds[index] : nothing;
     const std::span<const MarkRound> before = there ? rounds.first(index) : rounds;
     HeadRegistration head{is_read(round), register_marks(round.marks, press.readings.mark),
-                          {}, false, {}, {}};
+                          {}, false, {}, {}, RegistrationVerdict::no_answer};
     if (const Registration* registration = std::get_if<Registration>(&head.lies)) {
-        head.advice = advise(*registration, press.adjusters, play_of(press, before));
+        head.advice =
+            advise(*registration, press.adjusters, play_of(press, before), tolerance);
         head.within = registration->error_max <= tolerance;
     }
+    head.verdict = verdict_of(head);
     for (const MarkRound& one : rounds) head.sizes.push_back(size_of_round(press, one));
     std::vector<Round> judged;
     for (std::size_t i = 0; i <= index && i < rounds.size(); ++i) {

@@ -23,6 +23,17 @@ struct RoundSize {
     double max = 0.0;
 };
 
+/// What a round comes to.
+enum class RegistrationVerdict {
+    no_answer,    ///< the marks or the adjusters have a fault
+    within,       ///< every mark is within the tolerance
+    no_adjusters, ///< beyond it, and the profile has none
+    turn,         ///< beyond it, and screws are to be turned
+    leave,        ///< beyond it, but by what turning doesn't take out: growth, less than a dial
+                  ///< mark, or what no adjuster reaches
+    read_finer,   ///< beyond it, but not beyond what the reading error makes by chance
+};
+
 /// One head's registration, from one of its rounds.
 struct HeadRegistration {
     bool read = false; ///< see is_read()
@@ -31,6 +42,7 @@ struct HeadRegistration {
     bool within = false; ///< every mark is within the tolerance
     std::vector<RoundSize> sizes; ///< of every round
     Rounds judged; ///< rounds up to the one looked at, those of single platens left out
+    RegistrationVerdict verdict = RegistrationVerdict::no_answer; ///< whether `read` or not
 };
 
 /// Whether a round's marks have been read: one of them lies off its place. A fresh round stands on

@@ -3,7 +3,6 @@
 
 #include <cstdint>
 #include <optional>
-#include <string>
 #include <vector>
 
 #include "core/levelling.h"
@@ -21,10 +20,15 @@ struct LevelPoints {
 struct LevelTargets {
     LevelPoints points;
     double tolerance = 0.2; ///< mm by which a part may be off; ours, a setting
-    /// The gap that every head should have over the mean platen. Without: the mean of the heads of
-    /// its group that have a height, so that it says only which head differs from the others.
+    /// The gap that every head should have over the usual platen. Without: the median of the heads
+    /// of its group that have a height, so that it says only which head differs from the others.
     std::optional<double> wanted_gap;
 };
+
+/// The plane that most platens of a group share: through the median of their heights at each of the
+/// three points, so that one platen that lies off doesn't make the others seem off. Of platens
+/// with a plane, or the median offset where none has one. Points in a line: the offset alone.
+Plane usual_platen(const Levelling& levelling, int group, const LevelPoints& points);
 
 /// How far a part is off at the three points, mm: above 0 the gap is too wide there, so the
 /// head wants to come down by as much, or the platen to go up.
@@ -41,10 +45,10 @@ struct PartOff {
     bool surely_out = false;
 };
 
-/// Heads in the order of levelling.heads. A head should be parallel to the mean platen.
+/// Heads in the order of levelling.heads. A head should be parallel to the usual platen.
 std::vector<PartOff> heads_off(const Levelling& levelling, const LevelTargets& targets = {});
 
-/// Platens in the order of levelling.platens, against the mean platen of their group.
+/// Platens in the order of levelling.platens, against the usual platen of their group.
 std::vector<PartOff> platens_off(const Levelling& levelling, const LevelTargets& targets = {});
 
 /// One screw of a platen that is to be levelled.
@@ -60,8 +64,9 @@ struct PlatenTurns {
     bool takes_tilt = false;
 };
 
-/// What brings a platen's plane to the mean. A screw that moves nothing in a turn gets 0 turns; a
+/// What brings a platen to the usual plane. A screw that moves nothing in a turn gets 0 turns; a
 /// platen of which nothing is known gets none at all.
-PlatenTurns turns_of(const LevelledPart& platen, const std::vector<LevelScrew>& screws);
+PlatenTurns turns_of(const LevelledPart& platen, const Plane& usual,
+                     const std::vector<LevelScrew>& screws);
 
 } // namespace carriageway

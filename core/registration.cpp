@@ -149,6 +149,23 @@ double deviation_across(const Registration& registration, double y) {
     return deviation_at(registration, y - registration.fit.nominal_centre.y);
 }
 
+double deviation_of_centre(const Registration& registration) {
+    return deviation_at(registration, 0.0);
+}
+
+double chance_limit(int freedoms) {
+    if (freedoms < 1) return 0.0;
+    constexpr double one_sided = 1.6906; // a normal error exceeds it in one case of 22
+    const double part = 2.0 / (9.0 * freedoms);
+    return freedoms * std::pow(1.0 - part + one_sided * std::sqrt(part), 3);
+}
+
+bool errors_stand_out(const Registration& registration) {
+    const auto count = static_cast<double>(registration.marks.size());
+    const double over = registration.error_rms / registration.reading;
+    return count * over * over > chance_limit(2 * static_cast<int>(registration.marks.size()));
+}
+
 ErrorSize size_of(std::span<const Point> errors) {
     ErrorSize size;
     if (errors.empty()) return size;

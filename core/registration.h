@@ -96,6 +96,18 @@ double deviation_along(const Registration& registration, double x);
 /// Likewise of the x to which it takes what stands at `y`.
 double deviation_across(const Registration& registration, double y);
 
+/// Standard deviation (mm) of either coordinate of the marks' middle.
+double deviation_of_centre(const Registration& registration);
+
+/// What a sum of squares of normal errors, each over its standard deviation, exceeds by chance in
+/// one case of 22: as often as one such error exceeds two standard deviations. `freedoms` are the
+/// errors summed; below 1: 0. Chi-square by the cube of Wilson and Hilferty (1931, PNAS
+/// 17(12):684-688, from memory), which for this share is within 3 % of the exact one.
+double chance_limit(int freedoms);
+
+/// Whether the marks' errors, all together, are more than the reading error makes by chance.
+bool errors_stand_out(const Registration& registration);
+
 /// Root mean square and maximum of the lengths of some errors, mm. None: 0.
 struct ErrorSize {
     double rms = 0.0;

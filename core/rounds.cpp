@@ -38,6 +38,7 @@ ScrewEstimate estimate_of(std::span<const Round> rounds, const Adjuster& adjuste
     for (std::size_t i = 0; i + 1 < rounds.size(); ++i) {
         const Round& before = rounds[i];
         const Round& after = rounds[i + 1];
+        if (!before.needs_known || !after.needs_known) continue;
         // Play makes a move too short one way and too long the other, by anything up to the
         // shortfall: a rectangle of that half-width (JCGM 100:2008, 4.3.7).
         const double short_by =
@@ -70,12 +71,13 @@ Round round_of(const Registration& registration, const Advice& advice,
     round.error_rms = registration.error_rms;
     round.error_max = registration.error_max;
     round.reading = registration.reading;
+    round.needs_known = registration.fit.turns || !advice.reach.turning;
     for (const ScrewAdvice& screw : advice.screws) {
         if (screw.adjuster >= adjusters.size()) continue;
         const Adjuster& one = adjusters[screw.adjuster];
         const std::size_t at = index_of(one.side);
-        round.needed[at] = screw.travel;
-        round.deviation[at] = screw.deviation * one.mm_per_turn;
+        round.needed[at] = screw.whole_travel;
+        round.deviation[at] = screw.whole_deviation;
         round.turned[at] = static_cast<double>(screw.graduations) / one.graduations;
         round.shortfall[at] = screw.shortfall;
     }

@@ -23,6 +23,9 @@ struct Round {
     BySide deviation{};   ///< its standard deviation, mm
     BySide turned{};      ///< turns that were made after the reading, net, positive clockwise
     BySide shortfall{};   ///< turns by which each may have fallen short, as play wasn't taken up
+    /// The needs are known at the screws. A single mark under screws that turn the screen doesn't
+    /// give them: its round counts for the progress, but says nothing of any screw.
+    bool needs_known = true;
 };
 
 /// The round that a registration and its advice stand for, with the advised turns as those made; a

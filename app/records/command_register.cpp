@@ -1,23 +1,38 @@
 // carriageway register: what to turn at each adjuster, from a file of marks.
+#include <algorithm>
 #include <cmath>
-#include <ostream>
+#include <istream>
 
 #include "app/records/command_json.h"
 #include "app/records/command_options.h"
+#include "app/records/command_register_report.h"
 #include "app/records/embedded_demo.h"
 #include "app/records/exchange.h"
 #include "app/records/job_source.h"
 #include "app/records/mark_file.h"
 #include "app/text/registration_sentences.h"
+#include "app/text/sentences.h"
 
 namespace carriageway {
 namespace {
 
 using Json = nlohmann::ordered_json;
 
-double rounded(double value) {
-    return std::round(value * 1e6) / 1e6;
-}
+constexpr const char* stream_name = "-";
+
+/// What is asked, once it is read.
+struct Asked {
+    std::string subject; ///< what a message calls the marks
+    ReadMarks marks;
+    Job job;
+    const Head* head = nullptr; ///< whose earlier rounds count; of `job`
+};
+
+/// What is told: a report, and the same in words.
+struct Told {
+    Json report = started_report();
+    std::string words;
+};
 
 /// The job whose press is asked: the given one, else the demonstration's.
 std::optional<Job> job_of(const Console& console, const Given& given) {
@@ -26,12 +41,20 @@ std::optional<Job> job_of(const Console& console, const Given& given) {
         if (!sourced) return std::nullopt;
         return std::move(sourced->job);
     }
-    const std::string_view demo(reinterpret_cast<const char*>(embedded::demo_job), embedded::demo_job_size);
+    const std::string_view demo(reinterpret_cast<const char*>(embedded::demo_job),
+                                embedded::demo_job_size);
     return read_job(demo).job;
 }
 
-std::optional<std::string> bytes_for(const Console& console, const std::string& name) {
+/// One byte more than is taken is read, so that too much is seen as such.
+std::optional<std::string> bytes_of(const Console& console, const std::string& name) {
     std::string bytes;
+    if (name == stream_name) {
+        bytes.resize(largest_mark_file + 1);
+        console.services.in.read(bytes.data(), static_cast<std::streamsize>(bytes.size()));
+        bytes.resize(static_cast<std::size_t>(console.services.in.gcount()));
+        return bytes;
+    }
     if (const auto fault = read_file(name, largest_mark_file + 1, bytes)) {
         console.complain(name, fault_sentence(console.language, *fault));
         return std::nullopt;
@@ -39,98 +62,123 @@ std::optional<std::string> bytes_for(const Console& console, const std::string& 
     return bytes;
 }
 
-void add_part(std::string& out, const std::vector<std::string>& lines) {
+/// The station that --head names; 0: none is named; nothing after saying that it can't be one.
+std::optional<int> station_of(const Console& console, const Given& given) {
+    if (!given.head) return 0;
+    const std::optional<double> number = read_number(*given.head);
+    for (int station = 1; station <= most_stations; ++station)
+        if (number && *number == station) return station;
+    const std::string use =
+        say(console.language, Word::from_to, {"1", std::to_string(most_stations)});
+    console.misuse(say(console.language, Word::option_bad_value, {*given.head, "--head", use}));
+    return std::nullopt;
+}
+
+/// Finds the head of `asked.job` on a station; 0: none is wanted.
+bool find_head(const Console& console, const Given& given, int station, Asked& asked) {
+    if (station == 0) return true;
+    asked.head = head_on(asked.job, station);
+    if (asked.head == nullptr) {
+        const std::string name = given.job ? subject_of(console, *given.job) : asked.job.name;
+        console.complain(
+            name, say(console.language, Word::no_head_on_station, {std::to_string(station)}));
+        return false;
+    }
+    if (!asked.marks.by_platen) return true;
+    console.complain(asked.subject, console.text(Word::register_head_one_print));
+    return false;
+}
+
+/// Reads the marks and the job; false after an error.
+bool read_asked(const Console& console, const Given& given, Asked& asked) {
+    const std::string& name = given.operands.front();
+    const std::optional<int> station = station_of(console, given);
+    if (!station) return false;
+    const bool stream = name == stream_name;
+    if (stream && given.job == stream_name) {
+        console.misuse(
+            say(console.language, Word::input_once, {console.text(Word::operand_marks), "--job"}));
+        return false;
+    }
+    asked.subject = stream ? console.text(Word::standard_input) : name;
+    const std::optional<std::string> bytes = bytes_of(console, name);
+    if (!bytes) return false;
+    asked.marks = read_marks(*bytes);
+    if (!asked.marks) {
+        console.complain(asked.subject, fault_sentence(console.language, asked.marks.fault));
+        return false;
+    }
+    std::optional<Job> job = job_of(console, given);
+    if (!job) return false;
+    asked.job = std::move(*job);
+    return find_head(console, given, *station, asked);
+}
+
+void add_lines(std::string& out, const std::vector<std::string>& lines) {
     for (const std::string& line : lines) out += "  " + printable(line) + '\n';
 }
 
-Json advice_report(const Advice& advice, const PressProfile& press) {
-    Json out;
-    out["settled"] = advice.settled;
-    out["predicted_rms_mm"] = rounded(advice.predicted_rms);
-    out["predicted_max_mm"] = rounded(advice.predicted_max);
-    out["rotation_not_reached_deg"] = rounded(degrees(advice.turn_left));
-    Json screws = Json::array();
-    for (const ScrewAdvice& screw : advice.screws) {
-        Json one;
-        one["name"] = press.adjusters[screw.adjuster].name;
-        one["travel_mm"] = rounded(screw.travel);
-        one["turns_clockwise"] = rounded(screw.turns);
-        one["turns_deviation"] = rounded(screw.deviation);
-        one["within_noise"] = screw.within_noise;
-        one["graduations_clockwise"] = screw.graduations;
-        Json moves = Json::array();
-        for (int i = 0; i < screw.move_count; ++i) moves.push_back(screw.moves[static_cast<std::size_t>(i)]);
-        one["moves_in_graduations"] = std::move(moves);
-        screws.push_back(std::move(one));
+/// One print in words.
+void say_print(const Console& console, const HeadRegistration& head, const Job& job,
+               std::string& out) {
+    const Registration& lies = std::get<Registration>(head.lies);
+    const Advice& advice = std::get<Advice>(*head.advice);
+    const SaidVerdict verdict = registration_verdict(console.language, console.unit, head,
+                                                     job.press, job.registration.tolerance);
+    out += verdict.title + '\n';
+    add_lines(out, {verdict.why});
+    if (!head.within) {
+        for (const ScrewAdvice& screw : advice.screws) {
+            const SaidScrew said = screw_text(console.language, console.unit, screw,
+                                              job.press.adjusters[screw.adjuster]);
+            out += printable(said.title) + '\n';
+            add_lines(out, said.lines);
+        }
+        add_lines(out, left_over_text(console.language, console.unit, advice));
     }
-    out["adjusters"] = std::move(screws);
-    return out;
-}
-
-Json part_report(const DistortionPart& part) {
-    if (!part.known) return nullptr;
-    Json out;
-    out["value"] = rounded(part.value);
-    out["deviation"] = rounded(part.deviation);
-    out["stands_out"] = stands_out(part);
-    return out;
+    out += console.text(Word::reg_growth) + '\n';
+    add_lines(out, distortion_text(console.language, lies));
 }
 
 /// One print: what to turn.
-int register_marks_of(const Console& console, const std::string& file, const Job& job, const MarkRound& round,
-                      Json& report, std::string& out) {
+int register_print(const Console& console, const Asked& asked, Told& told) {
+    const Job& job = asked.job;
     const double tolerance = job.registration.tolerance;
-    const std::vector<MarkRound> rounds{round};
-    HeadRegistration head = register_head(job.press, rounds, 0, tolerance);
+    std::vector<MarkRound> rounds;
+    if (asked.head != nullptr) rounds = asked.head->rounds;
+    rounds.push_back(asked.marks.rounds.front());
+    HeadRegistration head = register_head(job.press, rounds, rounds.size() - 1, tolerance);
     head.read = true; // a file of marks has been read, even where every one lies on its place
     if (const RegistrationFault* fault = std::get_if<RegistrationFault>(&head.lies))
-        return console.complain(file, fault_text(console.language, console.unit, *fault));
-    const Registration& lies = std::get<Registration>(head.lies);
+        return console.complain(asked.subject, fault_text(console.language, console.unit, *fault));
     if (const AdjusterFault* fault = std::get_if<AdjusterFault>(&*head.advice))
-        return console.complain(file, fault_text(console.language, *fault, job.press));
-    const Advice& advice = std::get<Advice>(*head.advice);
-    const SaidVerdict verdict = registration_verdict(console.language, console.unit, head, job.press, tolerance);
-    out += verdict.title + '\n' + "  " + verdict.why + '\n';
-    if (!head.within) {
-        for (const ScrewAdvice& screw : advice.screws) {
-            const SaidScrew said =
-                screw_text(console.language, console.unit, screw, job.press.adjusters[screw.adjuster]);
-            out += printable(said.title) + '\n';
-            add_part(out, said.lines);
-        }
-        add_part(out, left_over_text(console.language, console.unit, advice));
+        return console.complain(asked.subject, fault_text(console.language, *fault, job.press));
+    say_print(console, head, job, told.words);
+    if (asked.head != nullptr) {
+        told.words += console.text(Word::reg_rounds) + '\n';
+        add_lines(told.words, {say(console.language, Word::reg_round_line,
+                                   {std::to_string(rounds.size()),
+                                    fine_length(head.sizes.back().max, console.unit),
+                                    fine_length(head.sizes.back().rms, console.unit)})});
+        add_lines(told.words,
+                  progress_text(console.language, console.unit, head.judged, job.press));
     }
-    out += console.text(Word::reg_growth) + '\n';
-    add_part(out, distortion_text(console.language, lies));
-    report["rotation_deg"] = rounded(degrees(lies.fit.motion.rotation));
-    report["x_mm"] = rounded(lies.fit.motion.x);
-    report["y_mm"] = rounded(lies.fit.motion.y);
-    report["error_rms_mm"] = rounded(lies.error_rms);
-    report["error_max_mm"] = rounded(lies.error_max);
-    report["residual_rms_mm"] = rounded(lies.residual_rms);
-    report["residual_max_mm"] = rounded(lies.residual_max);
-    report["within_tolerance"] = head.within;
-    report["tolerance_mm"] = rounded(tolerance);
-    report["growth_along"] = part_report(lies.distortion.along);
-    report["growth_across"] = part_report(lies.distortion.across);
-    report["skew_rad"] = part_report(lies.distortion.skew);
-    report["advice"] = advice_report(advice, job.press);
-    return head.within || advice.settled ? exit_fit : exit_not_fit;
+    add_print(told.report, head, job.press, tolerance, rounds.size());
+    return head.within ? exit_fit : exit_not_fit;
 }
 
-Json estimate_report(const ScatterEstimate& x, const ScatterEstimate& y) {
-    return {{"x_mm", rounded(x.value)}, {"x_error", rounded(x.error)}, {"y_mm", rounded(y.value)}, {"y_error", rounded(y.error)}};
+/// The error of the farthest mark of all prints, mm.
+double farthest_error(const std::vector<MarkRound>& rounds) {
+    double farthest = 0.0;
+    for (const MarkRound& round : rounds)
+        for (const MarkReading& mark : round.marks)
+            farthest = std::max(farthest, std::hypot(mark.measured.x - mark.nominal.x,
+                                                     mark.measured.y - mark.nominal.y));
+    return farthest;
 }
 
-/// Prints by platen and turn: what is whose.
-int scatter_of_file(const Console& console, const std::string& file, const Job& job,
-                    const std::vector<MarkRound>& rounds, Json& report, std::string& out) {
-    std::vector<PlatenReading> readings;
-    for (const MarkRound& round : rounds) readings.push_back({round.platen, round.turn, round.marks});
-    const auto result = scatter_of(readings, job.press.readings.mark);
-    if (const ScatterFault* fault = std::get_if<ScatterFault>(&result))
-        return console.complain(file, fault_text(console.language, *fault, readings));
-    const Scatter& scatter = std::get<Scatter>(result);
+/// Prints by platen and turn in words.
+void say_scatter(const Console& console, const Scatter& scatter, std::string& out) {
     const auto pair = [&](const ScatterEstimate& x, const ScatterEstimate& y) {
         return say(console.language, Word::scatter_pair,
                    {signed_length(x.value, console.unit), fine_length(x.error, console.unit),
@@ -138,51 +186,61 @@ int scatter_of_file(const Console& console, const std::string& file, const Job& 
     };
     const std::vector<std::string> signs = signs_text(console.language, scatter);
     out += console.text(signs.empty() ? Word::scatter_nothing : Word::scatter_signs) + '\n';
-    add_part(out, signs);
+    add_lines(out, signs);
     out += console.text(Word::scatter_head) + ": " + pair(scatter.x.head, scatter.y.head) + '\n';
-    Json platens = Json::array();
-    for (std::size_t i = 0; i < scatter.platens.size(); ++i) {
-        const std::string number = std::to_string(scatter.platens[i]);
-        out += say(console.language, Word::scatter_platen, {number}) + ": " +
-               pair(scatter.x.platens[i], scatter.y.platens[i]) + '\n';
-        Json one = estimate_report(scatter.x.platens[i], scatter.y.platens[i]);
-        one["platen"] = scatter.platens[i];
-        platens.push_back(std::move(one));
-    }
+    for (std::size_t i = 0; i < scatter.platens.size(); ++i)
+        out += say(console.language, Word::scatter_platen, {std::to_string(scatter.platens[i])}) +
+               ": " + pair(scatter.x.platens[i], scatter.y.platens[i]) + '\n';
     out += console.text(Word::scatter_drift) + ": " + pair(scatter.x.drift, scatter.y.drift) + '\n';
     out += console.text(Word::scatter_deviation) + ": " +
            say(console.language, Word::scatter_deviations,
-               {fine_length(scatter.x.deviation, console.unit), fine_length(scatter.y.deviation, console.unit)}) +
+               {fine_length(scatter.x.deviation, console.unit),
+                fine_length(scatter.y.deviation, console.unit)}) +
            '\n';
-    report["head"] = estimate_report(scatter.x.head, scatter.y.head);
-    report["platens"] = std::move(platens);
-    report["drift_a_turn"] = estimate_report(scatter.x.drift, scatter.y.drift);
-    report["scatter_x_mm"] = rounded(scatter.x.deviation);
-    report["scatter_y_mm"] = rounded(scatter.y.deviation);
-    report["signs"] = signs;
-    return signs.empty() ? exit_fit : exit_not_fit;
+}
+
+/// Prints by platen and turn: what is whose.
+int register_prints(const Console& console, const Asked& asked, Told& told) {
+    const double tolerance = asked.job.registration.tolerance;
+    std::vector<PlatenReading> readings;
+    for (const MarkRound& round : asked.marks.rounds)
+        readings.push_back({round.platen, round.turn, round.marks});
+    const auto result = scatter_of(readings, asked.job.press.readings.mark);
+    if (const ScatterFault* fault = std::get_if<ScatterFault>(&result))
+        return console.complain(asked.subject, fault_text(console.language, *fault, readings));
+    const Scatter& scatter = std::get<Scatter>(result);
+    const double error = farthest_error(asked.marks.rounds);
+    const bool within = error <= tolerance;
+    if (within) told.words += console.text(Word::reg_within) + '\n';
+    add_lines(told.words,
+              {say(console.language, Word::reg_within_why,
+                   {fine_length(error, console.unit), fine_length(tolerance, console.unit)})});
+    say_scatter(console, scatter, told.words);
+    add_scatter(told.report, scatter, error, tolerance);
+    return within ? exit_fit : exit_not_fit;
 }
 
 } // namespace
 
 int register_command(const Console& console, const Given& given) {
-    const std::string& file = given.operands.front();
-    const std::optional<std::string> bytes = bytes_for(console, file);
-    if (!bytes) return exit_trouble;
-    const ReadMarks marks = read_marks(*bytes);
-    if (!marks) return console.complain(file, fault_sentence(console.language, marks.fault));
-    const std::optional<Job> job = job_of(console, given);
-    if (!job) return exit_trouble;
-    Json report = started_report();
-    report["press"] = job->press.name;
-    std::string out = printable(job->press.name) + '\n';
-    const int status = marks.by_platen
-                           ? scatter_of_file(console, file, *job, marks.rounds, report, out)
-                           : register_marks_of(console, file, *job, marks.rounds.front(), report, out);
+    Asked asked;
+    if (!read_asked(console, given, asked)) return exit_trouble;
+    Told told;
+    told.report["press"] = asked.job.press.name;
+    told.report["station"] = nullptr;
+    told.words = printable(asked.job.press.name) + '\n';
+    if (asked.head != nullptr) {
+        told.report["station"] = asked.head->station;
+        told.words += printable(head_title(console.language, *asked.head)) + '\n';
+    }
+    const int status = asked.marks.by_platen ? register_prints(console, asked, told)
+                                             : register_print(console, asked, told);
     if (status == exit_trouble) return status;
-    out += console.text(Word::caution) + '\n';
-    if (console.json) write_report(console.services.out, report);
-    else write_out(console, out);
+    told.words += console.text(Word::caution) + '\n';
+    if (console.json)
+        write_report(console.services.out, told.report);
+    else
+        write_out(console, told.words);
     return status;
 }
 

@@ -47,9 +47,10 @@ void gap_facts(const Model& model, const HeadAssessment& head, Rows& rows) {
     const Language language = canvas.language();
     const LengthUnit units = model.state->looks.units;
     const HeadContact& contact = head.contact;
+    const std::string least = format_fine_length(contact.gap.least, units);
+    const std::string most = format_fine_length(contact.gap.most, units);
     fact(rows, "contact/gap", canvas.word(Word::contact_gap),
-         say(language, Word::contact_gap_range,
-             {format_fine_length(contact.gap.least, units), format_fine_length(contact.gap.most, units)}));
+         least == most ? least : say(language, Word::contact_gap_range, {least, most}));
     const OffContactAdvice& advice = advice_for(model.job->garment.kind);
     remark(rows, say(language,
                      model.job->garment.kind == GarmentKind::fleece ? Word::contact_advice_fleece

@@ -39,9 +39,27 @@ bool finite(const Stops& s) {
     return std::isfinite(s.operator_side) && std::isfinite(s.machine_side);
 }
 
+bool finite(const HeadContact& c) {
+    double sum = c.plane.height + c.plane.slope_x + c.plane.slope_y + c.gap.least + c.gap.most +
+                 c.middle_gap + c.uneven + c.squeegee.over_mesh + c.squeegee.over_garment +
+                 c.flood.over_mesh + c.flood.over_garment + c.wing_clearance +
+                 c.thrust.value_or(0.0) + c.line_load.value_or(0.0);
+    if (c.worst) sum += c.worst->y + c.worst->line_force;
+    for (const auto* shift : {&c.operator_shift, &c.machine_shift, &c.growth, &c.beside_base})
+        if (*shift) sum += (*shift)->height + (*shift)->drag;
+    return std::isfinite(sum);
+}
+
+bool finite(const HeadDeposit& d) {
+    double sum = d.film + d.image_area + d.finest.least + d.finest.most;
+    if (d.ink) sum += d.ink->per_piece + d.ink->total();
+    return std::isfinite(sum);
+}
+
 /// Whether everything that is a number in an assessment is one.
 bool finite(const HeadAssessment& h) {
-    bool all = finite(h.squeegee) && finite(h.flood) && finite(h.image_bounds);
+    bool all = finite(h.squeegee) && finite(h.flood) && finite(h.image_bounds) &&
+               finite(h.contact) && finite(h.deposit);
     for (const double number :
          {h.separation, h.least_separation, h.coverage.share(), h.coverage.covered_area,
           h.grown_coverage.share(), h.operator_run_past, h.machine_run_past, h.side_overlap,

@@ -217,41 +217,55 @@ TEST_CASE("Too few points give less, and say so", "[levelling]") {
 }
 
 TEST_CASE("What is off, and what to turn", "[levelling]") {
-    // Three heads at 4.0, 4.0 and 4.6 mm: the mean is 4.2. The third is tilted 0.001 mm per mm
-    // across: 0.2 mm at 200.
+    // The platens' medians at the three points are 0, −0.2 and 0 mm: the usual platen is −0.05 −
+    // 0.0005·x + 0.0002·y. Three heads at 4.0, 4.0 and 4.6 mm, of which the third is tilted 0.001 mm
+    // per mm across; between the points the gaps over the usual platen have the median 3.933.
     const std::vector<Plane> heads{{4.0, 0.0, 0.0}, {4.0, 0.0, 0.0}, {4.6, 0.001, 0.0}};
     const Levelling found = level(readings_of(heads, three_platens, five_points));
     LevelTargets targets;
     targets.tolerance = 0.25;
     const std::vector<PartOff> off = heads_off(found, targets);
     CHECK_FALSE(off[0].out);
-    CHECK_THAT(off[0].worst, WithinAbs(-0.2, 1e-9));
+    CHECK_THAT(off[0].worst, WithinAbs(-0.4 / 3.0, 1e-9));
     CHECK(off[2].out);
     CHECK(off[2].surely_out);
-    CHECK_THAT(off[2].operator_left, WithinAbs(0.2, 1e-9));
-    CHECK_THAT(off[2].operator_right, WithinAbs(0.6, 1e-9));
-    CHECK_THAT(off[2].machine_side, WithinAbs(0.4, 1e-9));
-    CHECK_THAT(off[2].worst, WithinAbs(0.6, 1e-9));
+    CHECK_THAT(off[2].operator_left, WithinAbs(1.4 / 3.0, 1e-9));
+    CHECK_THAT(off[2].operator_right, WithinAbs(2.0 / 3.0, 1e-9));
+    CHECK_THAT(off[2].machine_side, WithinAbs(2.0 / 3.0, 1e-9));
+    CHECK_THAT(off[2].worst, WithinAbs(2.0 / 3.0, 1e-9));
     targets.wanted_gap = 4.6;
-    CHECK_THAT(heads_off(found, targets)[0].worst, WithinAbs(-0.6, 1e-9));
+    CHECK_THAT(heads_off(found, targets)[0].worst, WithinAbs(-0.8, 1e-9));
     CHECK_THAT(heads_off(found, targets)[2].operator_left, WithinAbs(-0.2, 1e-9));
-    CHECK_THAT(heads_off(found, targets)[2].operator_right, WithinAbs(0.2, 1e-9));
+    CHECK_THAT(heads_off(found, targets)[2].operator_right, WithinAbs(0.0, 1e-9));
 
-    // The first platen lies 0.3 low in the middle, 0.5 low at x = 200, 0.1 low at x = −200.
-    CHECK_THAT(platens_off(found, targets)[0].worst, WithinAbs(0.5, 1e-9));
+    // The first platen lies 0.1, 0.5 and 0.3 mm low at the points: 0.1, 0.7 and 0.3 against the usual.
+    CHECK_THAT(platens_off(found, targets)[0].worst, WithinAbs(0.7, 1e-9));
+    const Plane usual = usual_platen(found, 0, targets.points);
+    check_plane(usual, {-0.05, -0.0005, 0.0002}, 1e-12);
     const std::vector<LevelScrew> screws{{"A", -200.0, 0.0, 1.25, true},
                                          {"B", 200.0, 0.0, 1.25, false},
                                          {"C", 0.0, 300.0, 2.0, true}};
-    const PlatenTurns turns = turns_of(found.platens[0], screws);
+    const PlatenTurns turns = turns_of(found.platens[0], usual, screws);
     CHECK(turns.takes_tilt);
-    CHECK_THAT(turns.screws[0].turns, WithinAbs(0.08, 1e-9));
-    CHECK_THAT(turns.screws[1].raise, WithinAbs(0.5, 1e-9));
-    CHECK_THAT(turns.screws[1].turns, WithinAbs(-0.4, 1e-9));
-    CHECK_THAT(turns.screws[2].turns, WithinAbs(0.15, 1e-9));
-    CHECK_FALSE(turns_of(found.platens[0], {screws[0], screws[1]}).takes_tilt);
-    CHECK(turns_of({}, screws).screws.empty());
+    CHECK_THAT(turns.screws[0].turns, WithinAbs(0.04, 1e-9));
+    CHECK_THAT(turns.screws[1].raise, WithinAbs(0.65, 1e-9));
+    CHECK_THAT(turns.screws[1].turns, WithinAbs(-0.52, 1e-9));
+    CHECK_THAT(turns.screws[2].turns, WithinAbs(0.145, 1e-9));
+    CHECK_FALSE(turns_of(found.platens[0], usual, {screws[0], screws[1]}).takes_tilt);
+    CHECK(turns_of({}, {}, screws).screws.empty());
     const LevelScrew stuck{"D", 0.0, 0.0, 0.0, true};
-    CHECK(turns_of(found.platens[0], {stuck}).screws[0].turns == 0.0);
+    CHECK(turns_of(found.platens[0], usual, {stuck}).screws[0].turns == 0.0);
+}
+
+TEST_CASE("One platen that lies off leaves the others in their place", "[levelling]") {
+    // Four platens, the third 0.9 mm low: against the mean the others would be 0.225 mm high.
+    const std::vector<Plane> platens{{}, {}, {0.9, 0.0, 0.0}, {}};
+    const std::vector<Plane> heads{{3.0, 0.0, 0.0}, {3.0, 0.0, 0.0}};
+    const Levelling found = level(readings_of(heads, platens, five_points));
+    const std::vector<PartOff> off = platens_off(found);
+    for (const std::size_t good : {0u, 1u, 3u}) CHECK_THAT(off[good].worst, WithinAbs(0.0, 1e-9));
+    CHECK_THAT(off[2].worst, WithinAbs(0.9, 1e-9));
+    for (const PartOff& head : heads_off(found)) CHECK_THAT(head.worst, WithinAbs(0.0, 1e-9));
 }
 
 TEST_CASE("Levelling does the same every time, and stops", "[levelling]") {

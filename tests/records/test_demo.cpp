@@ -2,6 +2,7 @@
 #include <fstream>
 #include <iterator>
 #include <map>
+#include <string>
 
 #include <catch2/catch_approx.hpp>
 #include <catch2/catch_test_macros.hpp>
@@ -9,14 +10,16 @@
 #include "app/records/embedded_demo.h"
 #include "app/records/exchange.h"
 #include "core/assess.h"
+#include "core/head_registration.h"
+#include "core/levelling_advice.h"
 
 using namespace carriageway;
 using Catch::Approx;
 
 namespace {
 
-Job demo() {
-    std::ifstream file(CARRIAGEWAY_SOURCE_DIR "/assets/demo/demo-job.json", std::ios::binary);
+Job demo(const std::string& name = "demo-job.json") {
+    std::ifstream file(CARRIAGEWAY_SOURCE_DIR "/assets/demo/" + name, std::ios::binary);
     const std::string text((std::istreambuf_iterator<char>(file)), std::istreambuf_iterator<char>());
     const ReadJob read = read_job(text);
     REQUIRE(read.job.has_value());
@@ -79,6 +82,34 @@ TEST_CASE("setting every stop clears the demonstration") {
         CHECK(head.coverage.share() == Approx(1.0).margin(1e-12));
         CHECK(head.findings.empty());
     }
+}
+
+TEST_CASE("the demonstration of marks and heights says what it is there for") {
+    const Job job = demo("demo-register.json");
+    Job bare = demo();
+    CHECK(job.press.adjusters == bare.press.adjusters);
+    // Station 8: off by 1.7 mm, then nearer.
+    const Head& green = *head_on(job, 8);
+    REQUIRE(green.rounds.size() == 2);
+    const double tolerance = job.registration.tolerance;
+    const HeadRegistration first = register_head(job.press, green.rounds, 0, tolerance);
+    const HeadRegistration second = register_head(job.press, green.rounds, 1, tolerance);
+    CHECK(first.verdict == RegistrationVerdict::turn);
+    REQUIRE(second.sizes.size() == 2);
+    CHECK(second.sizes[1].max < 0.3 * second.sizes[0].max);
+    // Station 7: prints on four platens, of which the third lies off.
+    std::vector<std::size_t> places;
+    const auto prints = platen_readings(head_on(job, 7)->rounds, places);
+    const auto scatter = scatter_of(prints, job.press.readings.mark);
+    REQUIRE(std::holds_alternative<Scatter>(scatter));
+    const std::vector<ScatterSign> signs = signs_of(std::get<Scatter>(scatter));
+    REQUIRE(signs.size() == 1);
+    CHECK(signs[0].cause == ScatterCause::platen_off);
+    CHECK(signs[0].platen == 3);
+    // Heights: the third platen is low, and no other part is out.
+    const Levelling levelling = level(job.height_readings);
+    for (const PartOff& head : heads_off(levelling)) CHECK_FALSE(head.out);
+    for (const PartOff& platen : platens_off(levelling)) CHECK(platen.out == (platen.number == 3));
 }
 
 TEST_CASE("the demonstration in the program is the file") {

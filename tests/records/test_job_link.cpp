@@ -308,5 +308,8 @@ TEST_CASE("a link of the first version stays readable") {
     Job expected = demonstration();
     expected.name = "Ñandú — 試し刷り";
     expected.heads.resize(2);
+    // As the demonstration stood when the link was made.
+    expected.heads.front().screen.tension_along = 28.0;
+    expected.heads.front().screen.tension_across = 28.0;
     CHECK(*read.job == expected);
 }
