@@ -33,11 +33,6 @@ bool Film::step() {
     return true;
 }
 
-Edit film_edit(const Head& head, const Separation& separation) {
-    return Edit{Together{{Edit{SetImage{head.id, image_in_place(separation, head.image)}},
-                          Edit{SetNumber{head.id, Field::printed_share, separation.printed_share}}}}};
-}
-
 Image resized(const Image& image, bool across, double wanted) {
     Image out = image;
     const Rect bounds = bounds_of(image.outline);

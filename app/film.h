@@ -39,9 +39,6 @@ private:
     std::unique_ptr<SeparationReading> reading_;
 };
 
-/// The edit that puts a film into a head: its image where the old one lies, and its printed share.
-Edit film_edit(const Head& head, const Separation& separation);
-
 /// An outline as wide (mm, `across` true) or as long as wanted, the other way in proportion. An
 /// image without an outline, or without any width, stays as it is.
 Image resized(const Image& image, bool across, double wanted);

@@ -38,7 +38,7 @@ void Program::read_film() {
     }
     const Head* head = find_head(session_.job(), film->head());
     if (!head) return;
-    if (const std::optional<Applied> refused = session_.commit(film_edit(*head, *film->separation())))
+    if (const std::optional<Applied> refused = session_.commit(separation_edit(*head, *film->separation())))
         return refuse(*refused);
     const Rect extent = film->separation()->extent;
     notice(say(language, film->assumed_width() ? Word::film_in_assumed : Word::film_in,

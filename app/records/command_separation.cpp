@@ -110,8 +110,7 @@ std::optional<Json> put_into(const Console& console, const Given& given, int sta
         return std::nullopt;
     }
     const std::string title = head_title(console.language, *head);
-    const HeadId id = head->id;
-    apply(job, Edit{SetImage{id, image_in_place(separation, head->image)}});
+    apply(job, separation_edit(*head, separation));
     if (!put_bytes(console, *given.output, write_job(job), given.force)) return std::nullopt;
     if (!console.json) {
         told << say(console.language, Word::separation_set, {printable(title)}) << '\n';

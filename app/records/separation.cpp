@@ -142,4 +142,10 @@ Image image_in_place(const Separation& separation, const Image& place) {
     return image;
 }
 
+Edit separation_edit(const Head& head, const Separation& separation) {
+    return Edit{Together{
+        {Edit{SetImage{head.id, image_in_place(separation, head.image)}},
+         Edit{SetNumber{head.id, Field::printed_share, separation.printed_share}}}}};
+}
+
 }  // namespace carriageway

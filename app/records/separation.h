@@ -11,7 +11,7 @@
 #include "app/records/picture_rows.h"
 #include "app/text/words.h"
 #include "core/ink_shape.h"
-#include "core/job.h"
+#include "core/edit.h"
 
 namespace carriageway {
 
@@ -88,6 +88,9 @@ ReadSeparation read_separation(std::string_view bytes, const SeparationOptions& 
 
 /// The separation's image where another image lies on the screen: at its offset, turned as it is.
 Image image_in_place(const Separation& separation, const Image& place);
+
+/// The edit that makes a separation a head's: its image where the old one lies, and its printed share.
+Edit separation_edit(const Head& head, const Separation& separation);
 
 /// One sentence, or a clause without a capital for the system's faults, to stand after the name.
 std::string fault_sentence(Language language, LengthUnit unit, const PictureFault& fault);

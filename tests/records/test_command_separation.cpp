@@ -89,9 +89,11 @@ TEST_CASE("separation makes a picture the image of a head, where that image lies
     CHECK(image.offset_x == head.image.offset_x);
     CHECK(image.offset_y == head.image.offset_y);
     CHECK(image.rotation == head.image.rotation);
+    CHECK(after.job->heads.front().deposit.printed_share == 1.0); // a full rectangle
     // Nothing else has changed.
     Job expected = *before.job;
     expected.heads.front().image = image;
+    expected.heads.front().deposit.printed_share = 1.0;
     CHECK(*after.job == expected);
     // A file that exists stays.
     CHECK(run({"separation", path, "--into", demo_path, "--head", station, "-o", out}).status == exit_trouble);
