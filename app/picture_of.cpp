@@ -39,7 +39,12 @@ constexpr Shown everything_shown[] = {
     {"off-contact", [](Program& program) { open_section(program, Section::off_contact); }, "section/off-contact"},
     {"air", [](Program& program) { open_section(program, Section::pressure); }, "section/pressure"},
     {"ink", [](Program& program) { open_section(program, Section::deposit); }, "section/deposit"},
-    {"heat", [](Program& program) { open_section(program, Section::heat); }, "section/heat"},
+    {"heat",
+     [](Program& program) {
+         program.act(ChooseHead{0}); // it is the whole press's
+         open_section(program, Section::heat);
+     },
+     "section/heat"},
     {"register", [](Program& program) { show_mode(program, RegisterMode::marks); }},
     {"platens", [](Program& program) { show_mode(program, RegisterMode::platens); }},
     {"heights", [](Program& program) { show_mode(program, RegisterMode::heights); }},

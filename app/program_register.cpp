@@ -1,4 +1,5 @@
 // The Register place: heads, marks, rounds and heights.
+#include <algorithm>
 #include <cmath>
 
 #include "app/program.h"
@@ -12,7 +13,12 @@ namespace {
 /// Marks are put on whole millimetres by a finger; finer places are typed. Ours.
 double whole_mm(double mm) { return std::round(mm); }
 
-std::vector<MarkRound> with_new_mark(const Head& head, const RegisterState& state, const Point& at) {
+/// A count as typed, kept within what an int holds; what is beyond any number of platens or turns
+/// is left for the job to refuse.
+int whole_count(double typed) { return static_cast<int>(std::clamp(std::round(typed), -1.0, 1e9)); }
+
+std::vector<MarkRound> with_new_mark(const Head& head, const RegisterState& state,
+                                     const Point& at) {
     std::vector<MarkRound> rounds = head.rounds;
     if (rounds.empty()) rounds.emplace_back();
     rounds[round_index(head, state)].marks.push_back({at, at});
@@ -40,7 +46,8 @@ void Program::carry_out(const ChooseMark& a) { state_.registering.mark = a.mark;
 void Program::carry_out(const ChooseRound& a) {
     state_.registering.round = a.round;
     state_.registering.mark.reset();
-    if (state_.registering.mode == RegisterMode::platens) state_.registering.mode = RegisterMode::marks;
+    if (state_.registering.mode == RegisterMode::platens)
+        state_.registering.mode = RegisterMode::marks;
     state_.panel_scroll = 0.0f;
 }
 
@@ -84,8 +91,8 @@ void Program::carry_out(const OpenRegisterPad& a) {
     if (a.target.index < round.marks.size()) mark = round.marks[a.target.index];
     double value = 0.0;
     switch (a.target.number) {
-    case RegisterNumber::error_x: value = mark.measured.x - mark.nominal.x; break;
-    case RegisterNumber::error_y: value = mark.measured.y - mark.nominal.y; break;
+    case RegisterNumber::error_x: value = error_of(mark).x; break;
+    case RegisterNumber::error_y: value = error_of(mark).y; break;
     case RegisterNumber::place_x: value = mark.nominal.x; break;
     case RegisterNumber::place_y: value = mark.nominal.y; break;
     case RegisterNumber::platen: value = round.platen; break;
@@ -113,18 +120,19 @@ std::optional<Edit> Program::typed_edit(const Pad& pad, double value) const {
     std::vector<MarkRound> rounds = head->rounds;
     if (rounds.empty()) rounds.emplace_back();
     MarkRound& round = rounds[round_index(*head, state_.registering)];
-    const bool of_round = target.number == RegisterNumber::platen || target.number == RegisterNumber::turn;
+    const bool of_round =
+        target.number == RegisterNumber::platen || target.number == RegisterNumber::turn;
     if (!of_round && target.index >= round.marks.size()) return std::nullopt;
-    // A count beyond any number of platens or turns stays refused by the job itself.
-    const int whole = static_cast<int>(std::clamp(std::round(value), -1.0, 1e9));
-    if (target.number == RegisterNumber::platen) round.platen = whole;
-    if (target.number == RegisterNumber::turn) round.turn = whole;
+    if (target.number == RegisterNumber::platen) round.platen = whole_count(value);
+    if (target.number == RegisterNumber::turn) round.turn = whole_count(value);
     if (of_round) return Edit{SetRounds{head->id, std::move(rounds)}};
     MarkReading& mark = round.marks[target.index];
     if (target.number == RegisterNumber::error_x) mark.measured.x = mark.nominal.x + value;
     if (target.number == RegisterNumber::error_y) mark.measured.y = mark.nominal.y + value;
-    if (target.number == RegisterNumber::place_x) move_mark(round, target.index, {value, mark.nominal.y});
-    if (target.number == RegisterNumber::place_y) move_mark(round, target.index, {mark.nominal.x, value});
+    if (target.number == RegisterNumber::place_x)
+        move_mark(round, target.index, {value, mark.nominal.y});
+    if (target.number == RegisterNumber::place_y)
+        move_mark(round, target.index, {mark.nominal.x, value});
     return Edit{SetRounds{head->id, std::move(rounds)}};
 }
 
@@ -135,7 +143,8 @@ void Program::accept_register_pad() {
     const std::optional<double> typed = read_quantity(pad.text, quantity, state_.looks.units);
     const bool whole = quantity == Quantity::count;
     if (!typed || (whole && *typed != std::round(*typed))) {
-        pad.trouble = say(language, whole ? Word::number_not_read_plain : Word::number_not_read, {pad.text});
+        pad.trouble =
+            say(language, whole ? Word::number_not_read_plain : Word::number_not_read, {pad.text});
         return;
     }
     const std::optional<Edit> edit = typed_edit(pad, *typed);
@@ -153,7 +162,8 @@ void Program::accept_register_pad() {
     if (done.target.number == RegisterNumber::error_x) {
         // Both numbers of a mark are read together: the other one follows while it stands at zero.
         const Head& head = *find_head(session_.job(), done.head);
-        const MarkReading& mark = head.rounds[round_index(head, state_.registering)].marks[done.target.index];
+        const MarkReading& mark =
+            head.rounds[round_index(head, state_.registering)].marks[done.target.index];
         if (mark.measured.y == mark.nominal.y)
             carry_out(OpenRegisterPad{done.head, {RegisterNumber::error_y, done.target.index}});
     }

@@ -1,14 +1,20 @@
 #include "app/drawing/register_layer.h"
 
+#include <algorithm>
 #include <array>
-#include <numbers>
+#include <cmath>
+
+#include "app/drawing/register_numbers.h"
 
 namespace carriageway {
 
 namespace {
 
 constexpr float longest_arrow = 40.0f; ///< dp
-constexpr float dial_radius = 13.0f;
+constexpr float dial_radius = 13.0f;         ///< of the arrow round an adjuster
+constexpr float adjuster_radius = dial_radius + 6.0f;
+constexpr float adjuster_room = 2.0f * adjuster_radius + 2.0f; ///< that words keep clear of
+constexpr float adjuster_words = 3.0f;       ///< from an adjuster to its words
 constexpr TypeStyle small{TypeSize::small, false};
 constexpr TypeStyle small_bold{TypeSize::small, true};
 
@@ -22,10 +28,6 @@ void fill(DrawingList& list, const RegisterScale& scale, const Rect& rect, Paint
 Box box_of(const RegisterScale& scale, const Rect& rect) {
     const Vec a = scale.to({rect.left, rect.hi}), b = scale.to({rect.right, rect.lo});
     return {a.x, a.y, b.x, b.y};
-}
-
-Rect frame_of(const Screen& screen) {
-    return {-0.5 * screen.across, 0.5 * screen.across, -0.5 * screen.along, 0.5 * screen.along};
 }
 
 void draw_screen(const RegisterDrawing& drawing, DrawingList& list) {
@@ -44,64 +46,35 @@ void draw_screen(const RegisterDrawing& drawing, DrawingList& list) {
     list.loop(corners.data(), static_cast<int>(corners.size()), paint(Role::image), 1.6f);
 }
 
-/// What lies behind a place, for words on it.
-Role ground_at(const RegisterDrawing& drawing, Vec at) {
-    const Rect opening = opening_of(drawing.head->screen);
-    const Rect platen = rect_of(drawing.job->platen);
-    const Point p = drawing.scale.from(at);
-    const auto in = [&](const Rect& r) { return p.x > r.left && p.x < r.right && p.y > r.lo && p.y < r.hi; };
-    if (in(opening)) return in(platen) ? Role::platen : Role::mesh;
-    return in(frame_of(drawing.head->screen)) ? Role::frame : Role::paper;
-}
-
-/// Whether all of a box lies on one ground.
-bool on_one_ground(const RegisterDrawing& drawing, const Box& box) {
-    const Role role = ground_at(drawing, {box.x0, box.y0});
-    return role != Role::frame && role == ground_at(drawing, {box.x1, box.y0}) &&
-           role == ground_at(drawing, {box.x0, box.y1}) && role == ground_at(drawing, {box.x1, box.y1});
-}
-
-void place_words(const RegisterDrawing& drawing, DrawingList& list, LabelPlacer& labels, Vec centre,
-                 float out, std::string_view words, TypeStyle style) {
-    const float w = list.type().width(style, words) + 4.0f, h = list.type().height(style);
-    const Vec tries[] = {{0.0f, -out - 0.5f * h}, {0.0f, out + 0.5f * h}, {out + 0.5f * w, 0.0f},
-                         {-out - 0.5f * w, 0.0f}, {out + 0.5f * w, -out}, {-out - 0.5f * w, -out},
-                         {out + 0.5f * w, out},   {-out - 0.5f * w, out}};
-    for (const Vec& by : tries) {
-        const Box box = around(centre + by, w, h);
-        if (!on_one_ground(drawing, box) || !labels.place(box)) continue;
-        list.text_centred(box.centre(), words, style, Role::ink, ground_at(drawing, box.centre()));
-        return;
-    }
+void draw_mark(const RegisterDrawing& drawing, DrawingList& list, std::size_t index,
+               double factor) {
+    constexpr float size = 20.0f, chosen_disc = 15.0f, thin = 1.6f, thick = 2.4f;
+    constexpr float arrow_width = 2.6f, predicted_radius = 4.5f, predicted_width = 2.0f;
+    const MarkReading& mark = drawing.round->marks[index];
+    const Vec at = drawing.scale.to(mark.nominal);
+    const bool chosen = static_cast<int>(index) == drawing.chosen_mark;
+    if (chosen) list.disc(at, chosen_disc, paint(Role::focus, 60));
+    draw_register_mark(list, at, size, paint(Role::ink), chosen ? thick : thin);
+    if (!drawing.result->read) return;
+    draw_arrow(list, at, tip_of(drawing, mark, error_of(mark), factor), paint(Role::stop),
+               arrow_width);
+    const Advice* advice =
+        drawing.result->advice ? std::get_if<Advice>(&*drawing.result->advice) : nullptr;
+    if (advice && !advice->settled && index < advice->predicted.size())
+        list.circle(tip_of(drawing, mark, advice->predicted[index], factor), predicted_radius,
+                    paint(Role::fit), predicted_width);
 }
 
 void draw_marks(const RegisterDrawing& drawing, DrawingList& list, LabelPlacer& labels) {
-    const MarkRound& round = *drawing.round;
-    const double factor = exaggeration(round, drawing.scale);
-    const Advice* advice = nullptr;
-    if (drawing.result->advice) advice = std::get_if<Advice>(&*drawing.result->advice);
-    const auto tip = [&](const MarkReading& mark, const Point& error) {
-        return drawing.scale.to({mark.nominal.x + factor * error.x, mark.nominal.y + factor * error.y});
-    };
-    for (const MarkReading& mark : round.marks) {
-        labels.take(around(drawing.scale.to(mark.nominal), 22.0f, 22.0f));
-        labels.take(around(tip(mark, {mark.measured.x - mark.nominal.x, mark.measured.y - mark.nominal.y}),
-                           12.0f, 12.0f));
+    constexpr float mark_room = 22.0f, tip_room = 12.0f;
+    const std::vector<MarkReading>& marks = drawing.round->marks;
+    const double factor = exaggeration(*drawing.round, drawing.scale);
+    for (const MarkReading& mark : marks) {
+        labels.take(around(drawing.scale.to(mark.nominal), mark_room, mark_room));
+        labels.take(around(tip_of(drawing, mark, error_of(mark), factor), tip_room, tip_room));
     }
-    for (std::size_t i = 0; i < round.marks.size(); ++i) {
-        const MarkReading& mark = round.marks[i];
-        const Vec at = drawing.scale.to(mark.nominal);
-        const bool chosen = static_cast<int>(i) == drawing.chosen_mark;
-        if (chosen) list.disc(at, 15.0f, paint(Role::focus, 60));
-        draw_register_mark(list, at, 20.0f, paint(Role::ink), chosen ? 2.4f : 1.6f);
-        const Point error{mark.measured.x - mark.nominal.x, mark.measured.y - mark.nominal.y};
-        if (drawing.result->read) {
-            draw_arrow(list, at, tip(mark, error), paint(Role::stop), 2.6f);
-            if (advice && !advice->settled && i < advice->predicted.size())
-                list.circle(tip(mark, advice->predicted[i]), 4.5f, paint(Role::fit), 2.0f);
-        }
-        place_words(drawing, list, labels, at, 13.0f, std::to_string(i + 1), small_bold);
-    }
+    for (std::size_t i = 0; i < marks.size(); ++i) draw_mark(drawing, list, i, factor);
+    number_marks(drawing, factor, labels, list);
 }
 
 /// A curved arrow round a screw: the way to turn it as seen from above.
@@ -127,24 +100,27 @@ void draw_adjusters(const RegisterDrawing& drawing, DrawingList& list, LabelPlac
         advice = std::get_if<Advice>(&*drawing.result->advice);
     const std::vector<Adjuster>& adjusters = drawing.job->press.adjusters;
     for (const Adjuster& adjuster : adjusters)
-        labels.take(around(drawing.scale.to({adjuster.x, adjuster.y}), 40.0f, 40.0f));
+        labels.take(
+            around(drawing.scale.to({adjuster.x, adjuster.y}), adjuster_room, adjuster_room));
     for (std::size_t i = 0; i < adjusters.size(); ++i) {
         const Adjuster& adjuster = adjusters[i];
         const Vec at = drawing.scale.to({adjuster.x, adjuster.y});
         const int marks = advice && i < advice->screws.size() ? advice->screws[i].graduations : 0;
-        list.disc(at, dial_radius + 6.0f, paint(Role::panel));
-        list.circle(at, dial_radius + 6.0f, paint(Role::edge), 1.2f);
+        list.disc(at, adjuster_radius, paint(Role::panel));
+        list.circle(at, adjuster_radius, paint(Role::edge), 1.2f);
         list.disc(at, 4.0f, paint(Role::ink));
         if (marks != 0) draw_turn(list, at, marks > 0, paint(Role::squeegee));
         const std::string turns = turns_fraction(marks, adjuster.graduations);
         const std::string words = advice ? adjuster.name + " " + turns : adjuster.name;
         // Above a screw at the machine's side, below one at the operator's.
         const float h = list.type().height(small_bold);
-        const float out = (adjuster.y >= 0.0 ? -1.0f : 1.0f) * (dial_radius + 9.0f + 0.5f * h);
+        const float out =
+            (adjuster.y >= 0.0 ? -1.0f : 1.0f) * (adjuster_radius + adjuster_words + 0.5f * h);
         for (const std::string& text : {words, turns}) {
-            const float w = list.type().width(small_bold, text) + 4.0f;
+            const float w = list.type().width(small_bold, text) + words_air;
             const float room = drawing.view.x1 - 0.5f * w - 2.0f;
-            const float x = std::clamp(at.x, std::min(room, drawing.view.x0 + 0.5f * w + 2.0f), room);
+            const float x =
+                std::clamp(at.x, std::min(room, drawing.view.x0 + 0.5f * w + 2.0f), room);
             const Box box = around({x, at.y + out}, w, h);
             if (!labels.place(box)) continue;
             list.text_centred(box.centre(), text, small_bold, Role::ink, Role::paper);
@@ -164,8 +140,10 @@ RegisterScale register_scale(const PressProfile& press, const Head& head, Box vi
         all.lo = std::min(all.lo, adjuster.y);
         all.hi = std::max(all.hi, adjuster.y);
     }
-    const float room = dial_radius + 10.0f, words = press.adjusters.empty() ? 0.0f : type.height(small_bold);
-    const Box inside{view.x0 + room, view.y0 + room + words, view.x1 - room, view.y1 - room - words};
+    const float room = dial_radius + 10.0f,
+                words = press.adjusters.empty() ? 0.0f : type.height(small_bold);
+    const Box inside{view.x0 + room, view.y0 + room + words, view.x1 - room,
+                     view.y1 - room - words};
     RegisterScale scale;
     scale.dp_per_mm = std::max(0.02f, std::min(inside.width() / static_cast<float>(all.width()),
                                                inside.height() / static_cast<float>(all.length())));
@@ -178,12 +156,12 @@ RegisterScale register_scale(const PressProfile& press, const Head& head, Box vi
 int exaggeration(const MarkRound& round, const RegisterScale& scale) {
     double largest = 0.0;
     for (const MarkReading& mark : round.marks)
-        largest = std::max(largest, std::hypot(mark.measured.x - mark.nominal.x,
-                                               mark.measured.y - mark.nominal.y));
+        largest = std::max(largest, std::hypot(error_of(mark).x, error_of(mark).y));
     int best = 1;
     if (!(largest > 0.0)) return best;
     for (const int factor : {1, 2, 5, 10, 20, 50, 100, 200})
-        if (factor * largest * static_cast<double>(scale.dp_per_mm) <= static_cast<double>(longest_arrow))
+        if (factor * largest * static_cast<double>(scale.dp_per_mm) <=
+            static_cast<double>(longest_arrow))
             best = factor;
     return best;
 }

@@ -10,77 +10,143 @@ namespace carriageway {
 
 namespace {
 
+constexpr TypeStyle title{TypeSize::title, true};
 constexpr TypeStyle small{TypeSize::small, false};
+constexpr TypeStyle small_bold{TypeSize::small, true};
 
 /// Parts may be off by so much, mm: that of levelling_advice.h.
 double tolerance() { return LevelTargets{}.tolerance; }
 
+// The plan, in shares of its radius.
+constexpr float platen_ring = 0.56f, head_ring = 0.86f, largest_disc_share = 0.13f;
+constexpr float largest_disc = 22.0f; ///< dp at a text size of 100 %
+
+// A disc is shaded up to so much where its part is off by so many tolerances.
+constexpr double full_shade_at = 3.0, full_shade = 110.0;
+
+// The tip on the rim of a disc: up for a high part, down for a low one.
+constexpr float tip_height = 6.0f, tip_half_width = 5.0f, tip_inside = 1.0f;
+
 /// One head or platen in the plan.
 struct PlanPart {
-    Vec at, value_at;
+    Vec at;
+    bool head = false;
     std::string number;
     const PartOff* off = nullptr;
-    double sign = 1.0; ///< of high: a lower platen widens the gap, a higher head does
     bool out() const { return off && off->out; }
     bool known() const { return off && off->known != LevelTerms::none; }
-    double high() const { return known() ? sign * off->worst : 0.0; }
+    double high() const { return known() ? height_of(off->worst, head) : 0.0; }
+    /// 1 high, -1 low, 0 neither as far as numbers are written.
+    int way(LengthUnit units) const {
+        if (plain_fine_length(high(), units) == plain_fine_length(0.0, units)) return 0;
+        return high() > 0.0 ? 1 : -1;
+    }
 };
 
-/// A disc shaded by how far the part is off; one that is out has a heavier ring, so that it isn't told
-/// by colour alone.
-void draw_disc(DrawingList& list, const PlanPart& part, float radius) {
+/// A disc shaded by how far the part is off. That it is out is told by a heavier ring, high or low
+/// by the tip: neither by colour alone.
+void draw_disc(DrawingList& list, const PlanPart& part, float radius, int way) {
+    constexpr float out_ring = 3.0f, plain_ring = 1.4f;
     list.disc(part.at, radius, paint(Role::card));
-    if (part.known()) {
-        const double share = std::clamp(std::abs(part.high()) / (3.0 * tolerance()), 0.0, 1.0);
-        list.disc(part.at, radius, paint(part.high() > 0.0 ? Role::squeegee : Role::flood, static_cast<int>(share * 150.0)));
+    if (way != 0) {
+        const double share = std::min(std::abs(part.high()) / (full_shade_at * tolerance()), 1.0);
+        list.disc(
+            part.at, radius,
+            paint(way > 0 ? Role::squeegee : Role::flood, static_cast<int>(share * full_shade)));
     }
-    list.circle(part.at, radius, paint(part.out() ? Role::stop : Role::edge), part.out() ? 3.0f : 1.4f);
+    const bool out = part.out();
+    list.circle(part.at, radius, paint(out ? Role::stop : Role::edge), out ? out_ring : plain_ring);
+    if (way == 0) return;
+    const float up = way > 0 ? -1.0f : 1.0f, foot = up * (radius - tip_inside);
+    const Vec tip[] = {part.at + Vec{0.0f, up * (radius + tip_height)},
+                       part.at + Vec{tip_half_width, foot}, part.at + Vec{-tip_half_width, foot}};
+    list.fill(tip, 3, paint(Role::ink));
 }
 
-/// Numbers of those that are out first, then the others, then by how much: each where there is room.
-/// The table says all of it.
-void draw_plan(DrawingList& list, const std::vector<PlanPart>& parts, float radius, LengthUnit units) {
-    const TypeStyle bold{TypeSize::small, true};
-    for (const PlanPart& part : parts) draw_disc(list, part, radius);
-    FreeTexts texts(list);
+/// Where the number of a part that is out may stand: a platen's toward the centre, which is empty;
+/// a head's beside it, away from the centre first.
+std::vector<Vec> places_of_value(const PlanPart& part, Vec centre, float radius, float half_width) {
+    constexpr float air = 4.0f, step = 8.0f;
+    constexpr int steps = 8;
+    const Vec out = part.at - centre;
+    const float far = std::max(1.0f, length(out));
+    std::vector<Vec> places;
+    if (!part.head) {
+        for (int i = 0; i < steps; ++i) {
+            const float in = radius + tip_height + air + step * static_cast<float>(i + 1);
+            if (in < far) places.push_back(part.at - out * (in / far));
+        }
+        return places;
+    }
+    const float beside = radius + air + half_width, side = out.x < 0.0f ? -1.0f : 1.0f;
+    for (const float x : {side * beside, -side * beside}) places.push_back(part.at + Vec{x, 0.0f});
+    for (const float y : {-1.0f, 1.0f})
+        places.push_back(part.at + Vec{0.0f, y * (radius + tip_height + step + air)});
+    return places;
+}
+
+/// All discs, then the numbers of those that are out, then the others', then by how much they are
+/// out: each where there is room. The list says all of it.
+void draw_plan(DrawingList& list, const std::vector<PlanPart>& parts, Box within, Vec centre,
+               float radius, LengthUnit units) {
+    LabelPlacer labels(within);
+    for (const PlanPart& part : parts) draw_disc(list, part, radius, part.way(units));
     for (const bool out : {true, false})
         for (const PlanPart& part : parts)
-            if (part.out() == out) texts.write({part.at}, part.number, bold, Role::card);
-    for (const PlanPart& part : parts) texts.take(around(part.at, 2.0f * radius, 2.0f * radius));
-    for (const PlanPart& part : parts)
-        if (part.out()) texts.write({part.value_at}, signed_length(part.high(), units, false), bold);
+            if (part.out() == out)
+                write_free(list, labels, {&part.at, 1}, part.number, small_bold, Role::card);
+    for (const PlanPart& part : parts) {
+        const int way = part.way(units);
+        labels.take(around(part.at, 2.0f * radius, 2.0f * radius));
+        labels.take(around(part.at + Vec{0.0f, (way > 0 ? -1.0f : 1.0f) * radius},
+                           2.0f * tip_half_width, way == 0 ? 0.0f : 2.0f * tip_height));
+    }
+    for (const PlanPart& part : parts) {
+        if (!part.out()) continue;
+        const std::string words = signed_length(part.high(), units, false);
+        const float half_width = 0.5f * list.type().width(small_bold, words);
+        write_free(list, labels, places_of_value(part, centre, radius, half_width), words,
+                   small_bold);
+    }
 }
 
 const PartOff* find_part(const std::vector<PartOff>& parts, std::uint32_t number) {
-    const auto found = std::find_if(parts.begin(), parts.end(), [&](const PartOff& p) { return p.number == number; });
+    const auto found = std::find_if(parts.begin(), parts.end(),
+                                    [&](const PartOff& p) { return p.number == number; });
     return found == parts.end() ? nullptr : &*found;
 }
 
+PlatenTurns level_turns(const RegisterView& view, const LevelView& level, std::size_t platen) {
+    const LevelledPart& part = level.levelling.platens[platen];
+    const PressProfile& press = view.job().press;
+    return turns_of(part, usual_platen(level.levelling, part.group, level_points(press.height_points)),
+                    press.level_screws);
+}
+
+/// What is said of one head or platen; `index` is its place among them.
+void part_card(const RegisterView& view, const LevelView& level, bool head, std::size_t index,
+               Rows& rows) {
+    const Language language = rows.canvas.language();
+    const PartOff& part = (head ? level.heads : level.platens)[index];
+    const std::vector<LevelScrew>& screws = view.job().press.level_screws;
+    std::vector<std::string> lines = off_text(language, view.units(), part, head, tolerance());
+    if (std::string points = points_text(language, view.units(), part, head); !points.empty())
+        lines.push_back(std::move(points));
+    if (!head && part.out)
+        for (std::string& turn :
+             level_turns_text(language, level_turns(view, level, index), screws))
+            lines.push_back(std::move(turn));
+    said_card(
+        (head ? "register/level/head/" : "register/level/platen/") + std::to_string(part.number),
+        part_name(view.job(), language, part, head), lines, part.out ? Role::mind : Role::edge,
+        rows);
+}
+
 void parts_list(const RegisterView& view, const LevelView& level, bool heads, Rows& rows) {
-    Canvas& canvas = rows.canvas;
-    const Language language = canvas.language();
-    const std::vector<PartOff>& parts = heads ? level.heads : level.platens;
-    if (parts.empty()) return;
-    rows.text(canvas.word(heads ? Word::level_heads : Word::level_platens), {TypeSize::title, true}, Role::ink, 6.0f);
-    for (std::size_t i = 0; i < parts.size(); ++i) {
-        const PartOff& part = parts[i];
-        std::string title = say(language, Word::level_platen, {std::to_string(part.number)});
-        if (heads) {
-            const Head* head = find_head(view.job(), part.number);
-            title = head ? head_title(language, *head) : std::to_string(part.number);
-        }
-        std::vector<std::string> lines{off_text(language, view.units(), part, heads, tolerance())};
-        if (part.known == LevelTerms::plane)
-            lines.push_back(std::string(canvas.word(Word::level_point_left)) + " " + signed_length(part.operator_left, view.units()) +
-                            ", " + std::string(canvas.word(Word::level_point_right)) + " " + signed_length(part.operator_right, view.units()) +
-                            ", " + std::string(canvas.word(Word::level_point_machine)) + " " + signed_length(part.machine_side, view.units()));
-        if (!heads && part.out)
-            for (std::string& turn : level_turns_text(language, turns_of(level.levelling.platens[i], view.job().press.level_screws),
-                                                      view.job().press.level_screws))
-                lines.push_back(std::move(turn));
-        said_card(std::string(heads ? "register/level/head/" : "register/level/platen/") + std::to_string(part.number),
-                  title, lines, part.out ? Role::mind : Role::edge, rows);
-    }
+    const std::size_t count = (heads ? level.heads : level.platens).size();
+    if (count == 0) return;
+    rows.text(rows.canvas.word(heads ? Word::level_heads : Word::level_platens), title);
+    for (std::size_t i = 0; i < count; ++i) part_card(view, level, heads, i, rows);
 }
 
 std::string reading_text(const RegisterView& view, const HeightReading& reading) {
@@ -88,20 +154,21 @@ std::string reading_text(const RegisterView& view, const HeightReading& reading)
     return say(language, Word::level_reading,
                {std::to_string(reading.platen),
                 word(language, point_word(view.job().press.height_points, {reading.x, reading.y})),
-                fine_length(reading.height, view.units())});
+                format_fine_length(reading.height, view.units())});
 }
 
 void strays_list(const RegisterView& view, const LevelView& level, Rows& rows) {
     if (level.levelling.strays.empty()) return;
     Canvas& canvas = rows.canvas;
-    rows.text(canvas.word(Word::level_strays), {TypeSize::title, true}, Role::mind, 6.0f);
+    rows.text(canvas.word(Word::level_strays), title, Role::mind);
     for (const StrayReading& stray : level.levelling.strays) {
         const HeightReading& reading = view.job().height_readings[stray.reading];
         const Head* head = find_head(view.job(), reading.head);
         rows.text(say(canvas.language(), Word::level_stray,
                       {head ? head_title(canvas.language(), *head) : std::to_string(reading.head),
                        say(canvas.language(), Word::level_platen, {std::to_string(reading.platen)}),
-                       fine_length(reading.height, view.units()), signed_length(stray.residual, view.units())}),
+                       format_fine_length(reading.height, view.units()),
+                       signed_length(stray.residual, view.units())}),
                   {TypeSize::body, false}, Role::ink, 6.0f);
     }
 }
@@ -110,23 +177,21 @@ void strays_list(const RegisterView& view, const LevelView& level, Rows& rows) {
 void add_part(const RegisterView& view, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const RegisterState& state = view.state().registering;
-    rows.text(canvas.word(Word::level_add), {TypeSize::title, true}, Role::ink, 6.0f);
-    const float side = 48.0f;
-    const Box row = rows.next(side, 8.0f);
+    rows.text(canvas.word(Word::level_add), title);
     const auto most = static_cast<std::uint32_t>(view.job().press.stations);
-    const std::uint32_t before = state.platen > 1 ? state.platen - 1 : most, after = state.platen < most ? state.platen + 1 : 1;
-    canvas.icon_button("register/previous-platen", {row.x0, row.y0, row.x0 + side, row.y1}, Icon::minus,
-                       canvas.word(Word::level_previous_platen), canvas.action(ChooseHeightPlace{before, state.point}), true,
-                       ButtonLook::quiet);
-    canvas.icon_button("register/next-platen", {row.x1 - side, row.y0, row.x1, row.y1}, Icon::plus,
-                       canvas.word(Word::level_next_platen), canvas.action(ChooseHeightPlace{after, state.point}), true,
-                       ButtonLook::quiet);
-    const std::string platen = say(canvas.language(), Word::level_platen, {std::to_string(state.platen)});
-    canvas.list().text_centred(row.centre(), platen, {TypeSize::body, true}, Role::ink, rows.on);
-    canvas.reading("register/platen-chosen", {row.x0 + side, row.y0, row.x1 - side, row.y1}, platen, {});
+    const std::uint32_t before = state.platen > 1 ? state.platen - 1 : most;
+    const std::uint32_t after = state.platen < most ? state.platen + 1 : 1;
+    stepper_row(
+        "register/platen-chosen",
+        say(canvas.language(), Word::level_platen, {std::to_string(state.platen)}),
+        {"register/previous-platen", Word::level_previous_platen,
+         ChooseHeightPlace{before, state.point}},
+        {"register/next-platen", Word::level_next_platen, ChooseHeightPlace{after, state.point}},
+        {}, rows);
+    rows.space(4.0f);
     const auto point = [&](const char* name, Word words, HeightPoint at) {
-        return Choice{name, std::string(canvas.word(words)), canvas.action(ChooseHeightPlace{state.platen, at}),
-                      state.point == at};
+        return Choice{name, std::string(canvas.word(words)),
+                      canvas.action(ChooseHeightPlace{state.platen, at}), state.point == at};
     };
     choices("register/point", canvas.word(Word::level_point),
             {point("register/point/left", Word::level_point_left, HeightPoint::operator_left),
@@ -144,7 +209,7 @@ void readings_list(const RegisterView& view, Rows& rows) {
     bool first = true;
     for (std::size_t i = 0; i < readings.size(); ++i) {
         if (readings[i].head != view.head->id) continue;
-        if (first) rows.text(canvas.word(Word::level_readings), {TypeSize::title, true}, Role::ink, 6.0f);
+        if (first) rows.text(canvas.word(Word::level_readings), title);
         first = false;
         std::vector<HeightReading> without = readings;
         without.erase(without.begin() + static_cast<std::ptrdiff_t>(i));
@@ -154,16 +219,37 @@ void readings_list(const RegisterView& view, Rows& rows) {
     }
 }
 
+/// Which parts' tilts aren't known, and which can't be compared.
+void known_notes(const Levelling& levelling, Rows& rows) {
+    Canvas& canvas = rows.canvas;
+    const auto any = [&](LevelReason reason) {
+        return std::any_of(levelling.groups.begin(), levelling.groups.end(),
+                           [&](const LevelGroup& group) { return group.reason == reason; });
+    };
+    if (any(LevelReason::few_points)) rows.text(canvas.word(Word::level_few_points), small);
+    if (any(LevelReason::few_points_of_some))
+        rows.text(canvas.word(Word::level_few_of_some), small);
+    if (levelling.groups.size() > 1)
+        rows.text(
+            say(canvas.language(), Word::level_groups, {std::to_string(levelling.groups.size())}),
+            small, Role::mind);
+}
+
 } // namespace
 
 void register_heights_drawing(const RegisterView& view, Box box, Canvas& canvas) {
     DrawingList& list = canvas.list();
-    list.thing("register/plan", ThingRole::image, box).label.assign(canvas.word(Word::level_drawing));
+    Thing& whole = list.thing("register/plan", ThingRole::image, box);
+    whole.label.assign(canvas.word(Word::level_drawing));
+    const LengthUnit units = view.units();
     Box plan = box.inset(8.0f);
-    plan.y1 -= caption(box, say(canvas.language(), Word::level_legend, {length_unit_name(view.units())}), canvas);
-    const LevelView level = level_view(view.job());
-    const float radius = 0.5f * std::min(plan.width(), plan.height());
-    const float disc = std::min(22.0f * canvas.scale(), 0.13f * radius);
+    const std::string legend = say(canvas.language(), Word::level_legend, {length_unit_name(units)});
+    whole.hint = legend;
+    plan.y1 -= caption(box, legend, canvas);
+    const LevelView level = level_view(view.job(), canvas.language());
+    // Large text may leave next to nothing.
+    const float radius = 0.5f * std::max(1.0f, std::min(plan.width(), plan.height()));
+    const float disc = std::min(largest_disc * canvas.scale(), largest_disc_share * radius);
     const Vec centre = plan.centre();
     const PressProfile& press = view.job().press;
     const auto at = [&](int station, float share) {
@@ -172,31 +258,26 @@ void register_heights_drawing(const RegisterView& view, Box box, Canvas& canvas)
         return Vec{centre.x + static_cast<float>(place.x / far) * share * radius,
                    centre.y - static_cast<float>(place.y / far) * share * radius};
     };
-    list.circle(centre, 0.56f * radius, paint(Role::edge), 1.2f);
+    list.circle(centre, platen_ring * radius, paint(Role::edge), 1.2f);
     std::vector<PlanPart> parts;
     for (int station = 1; station <= press.stations; ++station)
-        parts.push_back({at(station, 0.56f), at(station, 0.27f), std::to_string(station),
-                         find_part(level.platens, static_cast<std::uint32_t>(station)), -1.0});
+        parts.push_back({at(station, platen_ring), false, std::to_string(station),
+                         find_part(level.platens, static_cast<std::uint32_t>(station))});
     for (const Head& head : view.job().heads)
-        parts.push_back({at(head.station, 0.86f), at(head.station, 0.71f), std::to_string(head.station),
-                         find_part(level.heads, head.id), 1.0});
-    draw_plan(list, parts, disc, view.units());
+        parts.push_back({at(head.station, head_ring), true, std::to_string(head.station),
+                         find_part(level.heads, head.id)});
+    draw_plan(list, parts, plan, centre, disc, units);
 }
 
 void register_heights_panel(const RegisterView& view, Rows& rows) {
     Canvas& canvas = rows.canvas;
-    const LevelView level = level_view(view.job());
-    said_verdict("register/level", levelling_verdict(canvas.language(), view.units(), level.levelling, level.out, tolerance()),
+    const LevelView level = level_view(view.job(), canvas.language());
+    said_verdict("register/level",
+                 levelling_verdict(canvas.language(), view.units(), level.levelling, level.out,
+                                   level.worst, tolerance()),
                  rows);
     rows.text(canvas.word(Word::level_caution), small, Role::mind, 10.0f);
-    for (const LevelGroup& group : level.levelling.groups) {
-        if (group.reason == LevelReason::few_points) rows.text(canvas.word(Word::level_few_points), small, Role::ink, 6.0f);
-        if (group.reason == LevelReason::few_points_of_some)
-            rows.text(canvas.word(Word::level_few_of_some), small, Role::ink, 6.0f);
-    }
-    if (level.levelling.groups.size() > 1)
-        rows.text(say(canvas.language(), Word::level_groups, {std::to_string(level.levelling.groups.size())}), small,
-                  Role::mind, 6.0f);
+    known_notes(level.levelling, rows);
     add_part(view, rows);
     strays_list(view, level, rows);
     parts_list(view, level, true, rows);

@@ -1,5 +1,5 @@
-// What the parts of the Register place share: which head and round, cards, rows and captions.
-#include <algorithm>
+// What the parts of the Register place share: which head and round, and what they come to.
+#include <cmath>
 
 #include "app/text/sentences.h"
 #include "app/views/register_view.h"
@@ -41,15 +41,38 @@ RegisterView register_view(const Model& model, const Head& head) {
     return view;
 }
 
-LevelView level_view(const Job& job) {
+Edit with_round(const RegisterView& view, const MarkRound& round) {
+    std::vector<MarkRound> rounds = view.head->rounds;
+    if (view.index < rounds.size()) rounds[view.index] = round;
+    else rounds.push_back(round);
+    return Edit{SetRounds{view.head->id, std::move(rounds)}};
+}
+
+std::string part_name(const Job& job, Language language, const PartOff& part, bool head) {
+    const std::string number = std::to_string(part.number);
+    if (!head) return say(language, Word::level_platen, {number});
+    // Readings outlive a head that was taken off the press.
+    const Head* found = find_head(job, part.number);
+    return found ? head_title(language, *found) : number;
+}
+
+LevelView level_view(const Job& job, Language language) {
     LevelView view;
     view.levelling = level(job.height_readings);
     LevelTargets targets;
     targets.points = level_points(job.press.height_points);
     view.heads = heads_off(view.levelling, targets);
     view.platens = platens_off(view.levelling, targets);
-    for (const std::vector<PartOff>* parts : {&view.heads, &view.platens})
-        for (const PartOff& part : *parts) view.out += part.out ? 1 : 0;
+    const auto count = [&](const std::vector<PartOff>& parts, bool heads) {
+        for (const PartOff& part : parts) {
+            if (!part.out) continue;
+            ++view.out;
+            if (!view.worst || std::abs(part.worst) > std::abs(view.worst->off.worst))
+                view.worst = NamedOff{part_name(job, language, part, heads), heads, part};
+        }
+    };
+    count(view.heads, true);
+    count(view.platens, false);
     return view;
 }
 
@@ -85,99 +108,6 @@ std::string register_title(const RegisterTarget& target, Language language) {
     case RegisterNumber::none: break;
     }
     return {};
-}
-
-void said_verdict(std::string_view name, const SaidVerdict& verdict, Rows& rows) {
-    Canvas& canvas = rows.canvas;
-    const TypeStyle style{TypeSize::title, true};
-    const Role role = verdict.tone == Tone::good ? Role::fit
-                      : verdict.tone == Tone::act ? Role::mind
-                      : verdict.tone == Tone::stop ? Role::stop
-                                                   : Role::ink;
-    const float mark = canvas.type().height(style) * 0.8f;
-    const float top = rows.y;
-    const Vec at{rows.x + 0.55f * mark, rows.y + 0.5f * canvas.type().height(style)};
-    if (verdict.tone == Tone::ask) canvas.icon(Icon::registration, at, mark, role);
-    else draw_verdict(canvas.list(), at, mark, role);
-    const float inside = rows.width - mark - 8.0f;
-    rows.y += canvas.paragraph({rows.x + mark + 8.0f, rows.y}, inside, verdict.title, style, role, rows.on) + 4.0f;
-    rows.text(verdict.why, {TypeSize::body, false}, Role::ink, 12.0f);
-    canvas.reading(name, {rows.x, top, rows.x + rows.width, rows.y - 12.0f}, verdict.title, verdict.why);
-    canvas.list().things().back().live = true;
-}
-
-void said_card(std::string_view name, std::string_view title, const std::vector<std::string>& lines,
-               Role role, Rows& rows) {
-    Canvas& canvas = rows.canvas;
-    constexpr float pad = 12.0f;
-    const TypeStyle bold{TypeSize::body, true}, small{TypeSize::small, false};
-    const float width = rows.width - 2.0f * pad;
-    float height = 2.0f * pad + canvas.paragraph_height(width, title, bold);
-    for (const std::string& line : lines) height += 3.0f + canvas.paragraph_height(width, line, small);
-    const Box box = rows.next(height, 8.0f);
-    canvas.list().round(box, 12.0f, paint(Role::card));
-    canvas.list().ring(box, 12.0f, paint(role), role == Role::edge ? 1.2f : 2.0f);
-    Thing& thing = canvas.list().thing(name, ThingRole::text, box);
-    thing.label.assign(title);
-    for (const std::string& line : lines) thing.value += (thing.value.empty() ? "" : " ") + line;
-    float y = box.y0 + pad;
-    y += canvas.paragraph({box.x0 + pad, y}, width, title, bold, Role::ink, Role::card);
-    for (const std::string& line : lines) {
-        y += 3.0f;
-        y += canvas.paragraph({box.x0 + pad, y}, width, line, small, Role::ink, Role::card);
-    }
-}
-
-void value_row(std::string_view name, std::string_view label, std::string_view value, Action action,
-               bool chosen, Rows& rows) {
-    Canvas& canvas = rows.canvas;
-    const TypeStyle body{TypeSize::body, false}, bold{TypeSize::body, true};
-    const float inside = rows.width - 24.0f;
-    const float value_width = canvas.type().width(bold, value);
-    const float label_width = inside - value_width - 10.0f;
-    const bool stacked = label_width < std::max(0.4f * rows.width, canvas.widest_word(label, body));
-    const float text = canvas.paragraph_height(stacked ? inside : label_width, label, body);
-    const float line = canvas.paragraph_height(inside, value, bold);
-    const Box box = rows.next(std::max(48.0f, (stacked ? text + line : std::max(text, line)) + 18.0f), 4.0f);
-    DrawingList& list = canvas.list();
-    list.round(box, 10.0f, paint(Role::quiet));
-    if (chosen) list.ring(box, 10.0f, paint(Role::ink), 1.8f);
-    const float top = box.centre().y - 0.5f * (stacked ? text + line : text);
-    canvas.paragraph({box.x0 + 12.0f, top}, stacked ? inside : label_width, label, body, Role::ink, Role::quiet);
-    if (stacked) canvas.paragraph({box.x0 + 12.0f, top + text}, inside, value, bold, Role::ink, Role::quiet);
-    else list.text({box.x1 - 12.0f - value_width, box.centre().y - 0.5f * line}, value, bold, Role::ink, Role::quiet);
-    Thing& thing = list.thing(name, ThingRole::button, box);
-    thing.label.assign(label);
-    thing.value.assign(value);
-    thing.chosen = chosen;
-    thing.action = canvas.action(std::move(action));
-}
-
-void wide_button(std::string_view name, std::string_view words, std::string_view detail,
-                 ButtonLook look, Action action, Rows& rows) {
-    Canvas& canvas = rows.canvas;
-    const float height =
-        canvas.button_height(words, detail, rows.width, look == ButtonLook::strong ? 60.0f : 48.0f);
-    canvas.button(name, rows.next(height), words, look, canvas.action(std::move(action)), detail);
-}
-
-void FreeTexts::write(std::initializer_list<Vec> places, std::string_view words, TypeStyle style, Role on) {
-    const float width = list_.type().width(style, words) + 4.0f, height = list_.type().height(style) + 2.0f;
-    for (const Vec place : places) {
-        const Box box = around(place, width, height);
-        if (std::any_of(taken_.begin(), taken_.end(), [&](const Box& taken) { return overlap(box, taken); })) continue;
-        taken_.push_back(box);
-        list_.text_centred(place, words, style, Role::ink, on);
-        return;
-    }
-}
-
-float caption(Box box, std::string_view words, Canvas& canvas) {
-    const TypeStyle small{TypeSize::small, false};
-    const float height = canvas.paragraph_height(box.width() - 24.0f, words, small);
-    canvas.centred_paragraph({box.centre().x, box.y1 - 4.0f - 0.5f * height}, box.width() - 24.0f, words, small,
-                             Role::soft_ink, Role::paper);
-    return height + 8.0f;
 }
 
 } // namespace carriageway
