@@ -127,6 +127,8 @@ std::optional<Edit> Program::typed_edit(const Pad& pad, double value) const {
     if (target.number == RegisterNumber::turn) round.turn = whole_count(value);
     if (of_round) return Edit{SetRounds{head->id, std::move(rounds)}};
     MarkReading& mark = round.marks[target.index];
+    if (target.number == RegisterNumber::error_x || target.number == RegisterNumber::error_y)
+        round.read = true;
     if (target.number == RegisterNumber::error_x) mark.measured.x = mark.nominal.x + value;
     if (target.number == RegisterNumber::error_y) mark.measured.y = mark.nominal.y + value;
     if (target.number == RegisterNumber::place_x)

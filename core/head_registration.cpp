@@ -51,7 +51,7 @@ RegistrationVerdict verdict_of(const HeadRegistration& head) {
 } // namespace
 
 bool is_read(const MarkRound& round) {
-    return std::any_of(round.marks.begin(), round.marks.end(), [](const MarkReading& mark) {
+    return round.read || std::any_of(round.marks.begin(), round.marks.end(), [](const MarkReading& mark) {
         return !(mark.nominal == mark.measured);
     });
 }

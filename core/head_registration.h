@@ -17,7 +17,7 @@ namespace carriageway {
 
 /// Errors of one round, mm.
 struct RoundSize {
-    bool read = false;     ///< some mark lies off its place
+    bool read = false;     ///< see is_read()
     bool answered = false; ///< the marks gave a registration: the sizes below are known
     double rms = 0.0;
     double max = 0.0;
@@ -45,8 +45,8 @@ struct HeadRegistration {
     RegistrationVerdict verdict = RegistrationVerdict::no_answer; ///< whether `read` or not
 };
 
-/// Whether a round's marks have been read: one of them lies off its place. A fresh round stands on
-/// its nominal places; a print without any error looks the same, and asks for nothing either way.
+/// Whether a round's marks have been read: somebody says so, or one of them lies off its place. A
+/// fresh round stands on its nominal places.
 bool is_read(const MarkRound& round);
 
 /// Whether a round is one of several platens' and turns' prints, between which nobody turns.

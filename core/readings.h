@@ -25,6 +25,7 @@ struct MarkRound {
     int turn = 0;   ///< which turn of the table, 0: not noted
     std::vector<MarkReading> marks;
     std::vector<double> turned; ///< turns then given to each adjuster, in their order; may be empty
+    bool read = false; ///< somebody has read it, even if every mark lies on its place
     bool operator==(const MarkRound&) const = default;
 };
 

@@ -101,11 +101,11 @@ Design design_of(const std::vector<Print>& prints, std::size_t platens) {
     return design;
 }
 
-/// Least squares of one number.
+/// Least squares of one number. The head is what it is over the good platens.
 ScatterPart part_of(const std::vector<Print>& prints, const Design& design, int freedoms,
-                    double Print::*number, double reading) {
+                    const std::vector<bool>& good, double Print::*number, double reading) {
     const std::size_t platens = design.counts.size();
-    const auto count = static_cast<double>(platens);
+    const auto count = static_cast<double>(std::count(good.begin(), good.end(), true));
     std::vector<double> means(platens);
     for (const Print& print : prints)
         means[print.platen] += print.*number / design.counts[print.platen];
@@ -126,9 +126,10 @@ ScatterPart part_of(const std::vector<Print>& prints, const Design& design, int 
     const double deviation = std::max(part.deviation, reading);
     part.drift.error = deviation / std::sqrt(design.squares);
     // Each platen's mean as it would be in the middle of the turns.
-    double shares = 0.0; // Σ 1/readings: variance of the sum of the means
+    double shares = 0.0; // Σ 1/readings: variance of the sum of the good platens' means
     for (std::size_t p = 0; p < platens; ++p) {
         means[p] -= part.drift.value * (design.turns[p] - design.middle);
+        if (!good[p]) continue;
         part.head.value += means[p] / count;
         shares += 1.0 / design.counts[p];
     }
@@ -136,7 +137,8 @@ ScatterPart part_of(const std::vector<Print>& prints, const Design& design, int 
     for (std::size_t p = 0; p < platens; ++p) {
         const double own = 1.0 / design.counts[p];
         const double means_variance =
-            own * std::pow(1.0 - 1.0 / count, 2) + (shares - own) / (count * count);
+            good[p] ? own * std::pow(1.0 - 1.0 / count, 2) + (shares - own) / (count * count)
+                    : own + shares / (count * count);
         const double by_drift = part.drift.error * (design.turns[p] - design.middle);
         part.platens.push_back({means[p] - part.head.value,
                                 std::hypot(deviation * std::sqrt(means_variance), by_drift)});
@@ -166,43 +168,6 @@ double student_share(double theta, int freedoms) {
     const double share = std::sin(theta) * sum;
     return odd ? (theta + share) * 2.0 / std::numbers::pi : share;
 }
-
-} // namespace
-
-std::variant<Scatter, ScatterFault> scatter_of(std::span<const PlatenReading> readings,
-                                               const Spread& reading_error) {
-    const double reading = standard_deviation(reading_error);
-    if (!std::isfinite(reading) || !(reading > 0.0))
-        return ScatterFault{Kind::reading_error, 0, reading, 0.0};
-    if (const auto fault = reading_fault(readings)) return *fault;
-    Scatter scatter;
-    for (const PlatenReading& one : readings) scatter.platens.push_back(one.platen);
-    std::sort(scatter.platens.begin(), scatter.platens.end());
-    scatter.platens.erase(std::unique(scatter.platens.begin(), scatter.platens.end()),
-                          scatter.platens.end());
-    if (const auto fault = number_fault(readings, scatter.platens)) return *fault;
-    std::vector<Print> prints;
-    for (std::size_t i = 0; i < readings.size(); ++i) {
-        const std::optional<Print> print = print_of(readings[i], scatter.platens);
-        if (!print) return ScatterFault{Kind::not_readable, i, 0.0, 0.0};
-        prints.push_back(*print);
-    }
-    // Every platen twice or more: readings ≥ 2·platens ≥ platens + 2, so one freedom at least.
-    scatter.freedoms = static_cast<int>(prints.size() - scatter.platens.size()) - 1;
-    const RigidFit first = *best_motion(readings.front().marks);
-    scatter.centre = first.nominal_centre;
-    const Design design = design_of(prints, scatter.platens.size());
-    const auto part = [&](double Print::*number, double own) {
-        return part_of(prints, design, scatter.freedoms, number, own);
-    };
-    const double centre = reading / std::sqrt(static_cast<double>(readings.front().marks.size()));
-    scatter.x = part(&Print::x, centre);
-    scatter.y = part(&Print::y, centre);
-    if (first.turns) scatter.rotation = part(&Print::rotation, reading / first.spread);
-    return scatter;
-}
-
-namespace {
 
 /// How far platen `p` stands off the mean of those that are good, in `factor` standard errors: the
 /// largest of its numbers. An offset's own error is that against the mean of all.
@@ -249,6 +214,46 @@ std::vector<std::size_t> platens_off(const Scatter& scatter, double factor) {
 
 } // namespace
 
+std::variant<Scatter, ScatterFault> scatter_of(std::span<const PlatenReading> readings,
+                                               const Spread& reading_error) {
+    const double reading = standard_deviation(reading_error);
+    if (!std::isfinite(reading) || !(reading > 0.0))
+        return ScatterFault{Kind::reading_error, 0, reading, 0.0};
+    if (const auto fault = reading_fault(readings)) return *fault;
+    Scatter scatter;
+    for (const PlatenReading& one : readings) scatter.platens.push_back(one.platen);
+    std::sort(scatter.platens.begin(), scatter.platens.end());
+    scatter.platens.erase(std::unique(scatter.platens.begin(), scatter.platens.end()),
+                          scatter.platens.end());
+    if (const auto fault = number_fault(readings, scatter.platens)) return *fault;
+    std::vector<Print> prints;
+    for (std::size_t i = 0; i < readings.size(); ++i) {
+        const std::optional<Print> print = print_of(readings[i], scatter.platens);
+        if (!print) return ScatterFault{Kind::not_readable, i, 0.0, 0.0};
+        prints.push_back(*print);
+    }
+    // Every platen twice or more: readings ≥ 2·platens ≥ platens + 2, so one freedom at least.
+    scatter.freedoms = static_cast<int>(prints.size() - scatter.platens.size()) - 1;
+    const RigidFit first = *best_motion(readings.front().marks);
+    scatter.centre = first.nominal_centre;
+    const Design design = design_of(prints, scatter.platens.size());
+    const double centre = reading / std::sqrt(static_cast<double>(readings.front().marks.size()));
+    std::vector<bool> good(scatter.platens.size(), true);
+    const auto take_apart = [&] {
+        const auto part = [&](double Print::*number, double own) {
+            return part_of(prints, design, scatter.freedoms, good, number, own);
+        };
+        scatter.x = part(&Print::x, centre);
+        scatter.y = part(&Print::y, centre);
+        if (first.turns) scatter.rotation = part(&Print::rotation, reading / first.spread);
+    };
+    take_apart();
+    scatter.off = platens_off(scatter, student_factor(sign_deviations, scatter.freedoms));
+    for (const std::size_t p : scatter.off) good[p] = false;
+    if (!scatter.off.empty()) take_apart();
+    return scatter;
+}
+
 std::vector<ScatterSign> signs_of(const Scatter& scatter) {
     std::vector<ScatterSign> signs;
     if (scatter.freedoms < 1) return signs;
@@ -268,7 +273,7 @@ std::vector<ScatterSign> signs_of(const Scatter& scatter) {
     };
     if (any([](const ScatterPart& part) { return part.drift; }))
         signs.push_back({ScatterCause::heat_or_drift, 0});
-    for (const std::size_t p : platens_off(scatter, factor))
+    for (const std::size_t p : scatter.off)
         signs.push_back({ScatterCause::platen_off, scatter.platens[p]});
     return signs;
 }

@@ -61,7 +61,7 @@ struct ScatterEstimate {
 /// One direction (or the rotation) taken apart. mm and mm a turn; rad and rad a turn.
 struct ScatterPart {
     bool known = false;            ///< false for the rotation of single marks
-    ScatterEstimate head;                 ///< in the middle of the turns, mean of the platens
+    ScatterEstimate head;                 ///< in the middle of the turns, mean of the good platens
     std::vector<ScatterEstimate> platens; ///< what each is off beyond the head, as in Scatter::platens
     ScatterEstimate drift;                ///< per turn
     double deviation = 0.0;        ///< standard deviation of the scatter, pooled
@@ -71,6 +71,9 @@ struct ScatterPart {
 /// What the readings say.
 struct Scatter {
     std::vector<int> platens; ///< their numbers, rising
+    /// Places among `platens` of those that stand off the others, rising; fewer than half. The head
+    /// is what it is over the others, the good ones: a bent platen is no reason to move it.
+    std::vector<std::size_t> off;
     int freedoms = 0;         ///< readings less numbers fitted: at least 1
     Point centre;             ///< of the marks' nominal places: where x and y are told
     ScatterPart x;            ///< across the arm: along the table's way round

@@ -31,9 +31,14 @@ struct Sketch {
     void dimension(Vec from, Vec to, int letter, Vec off = {}) const;
     /// An arrow whose head is at `to`.
     void arrow(Vec from, Vec to, Role role, float width = 2.2f) const;
-    /// A letter; only those that the procedure has.
+    /// A letter, kept within the drawing; only those that the procedure has.
     void letter(Vec centre, int index) const {
-        if (index < input.badges) draw_badge(list, centre, index);
+        if (index < input.badges) draw_badge(list, within(centre), index);
+    }
+    Vec within(Vec centre) const {
+        const float room = radius();
+        return {std::max(box.x0 + room, std::min(centre.x, box.x1 - room)),
+                std::max(box.y0 + room, std::min(centre.y, box.y1 - room))};
     }
     /// A line from a letter to what it stands for, then the letter.
     void pointer(Vec letter_at, Vec to, int index) const {

@@ -299,6 +299,7 @@ void describe_round(Form& form, MarkRound& round) {
             describe_place(form, "measured_mm", mark.measured);
         });
     });
+    form.truth("read", round.read);
     describe_list(form, "turned", round.turned, {0, most_adjusters, true}, [&](double& turns) {
         form.number("", turns, {-most_turns, most_turns, 1.0, false, Quantity::turns});
     });

@@ -191,7 +191,7 @@ MarkFileFault read_line(std::string_view text, const Line& line, const Columns& 
         return one.platen == platen && one.turn == turn;
     });
     if (round == rounds.end()) {
-        rounds.push_back({platen, turn, {}, {}});
+        rounds.push_back({platen, turn, {}, {}, true});
         round = rounds.end() - 1;
     }
     if (round->marks.size() >= most_marks_a_round)

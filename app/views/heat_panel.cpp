@@ -82,7 +82,9 @@ void chart(const HeatOutlook& outlook, Rows& rows) {
     Thing& thing = list.thing("heat/chart", ThingRole::image, box);
     thing.label.assign(canvas.word(Word::heat_chart));
     const std::string_view turns = canvas.word(Word::heat_turns);
-    list.text({box.x1 - canvas.type().width(small, turns), rows.y}, turns, small, Role::soft_ink, rows.on);
+    const float words = canvas.type().width(small, turns);
+    if (words > rows.width) return rows.text(turns, small, Role::soft_ink, 8.0f);
+    list.text({box.x1 - words, rows.y}, turns, small, Role::soft_ink, rows.on);
     rows.space(line + 8.0f);
 }
 

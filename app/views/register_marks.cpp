@@ -116,6 +116,13 @@ void marks_part(const RegisterView& view, Rows& rows) {
         if (open) mark_numbers(view, i, rows);
     }
     rows.space(4.0f);
+    if (!view.result.read && !view.round.marks.empty()) {
+        MarkRound read = view.round;
+        read.read = true;
+        wide_button("register/all-on-place", canvas.word(Word::reg_all_on_place), {},
+                    ButtonLook::plain,
+                    RegisterEdit{with_round(view, read), view.index, {}}, rows);
+    }
     if (view.round.marks.size() < most_marks_a_round) {
         MarkRound more = view.round;
         more.marks.push_back({{0.0, 0.0}, {0.0, 0.0}});

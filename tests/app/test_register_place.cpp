@@ -167,6 +167,27 @@ TEST_CASE("Marks at the corners, their errors typed, say what to turn; the next 
     }
 }
 
+TEST_CASE("A print with every mark on its place is read when somebody says so") {
+    Driver driver(phone);
+    go_to_register(driver, 8);
+    driver.tap("register/corners");
+    const std::string within(word(Language::english, Word::reg_within));
+    CHECK(driver.find("register/verdict").label != within);
+    driver.tap("register/all-on-place");
+    CHECK(driver.find("register/verdict").label == within);
+    CHECK_FALSE(driver.has("register/all-on-place"));
+    CHECK(head_of(driver, 8).rounds.back().read);
+    driver.tap("undo");
+    CHECK(driver.find("register/verdict").label != within);
+    // A zero that was typed counts as well.
+    driver.tap("register/mark/1");
+    driver.tap("register/mark/1/error-x");
+    driver.type("0");
+    driver.key(Key::enter);
+    driver.key(Key::escape);
+    CHECK(driver.find("register/verdict").label == within);
+}
+
 TEST_CASE("A tap on the drawing adds a mark where it was tapped, and a drag moves it") {
     Driver driver(desktop);
     go_to_register(driver, 5);

@@ -82,17 +82,20 @@ TEST_CASE("Head, platen and drift come out of readings without scatter", "[regis
     const Scatter found = apart(readings);
     CHECK(found.platens == std::vector<int>{1, 2, 3, 4});
     CHECK(found.freedoms == 20 - 4 - 1);
-    // The head is the mean of the platens, in the middle of the turns.
-    CHECK_THAT(found.x.head.value, WithinAbs(0.5 + 0.4 / 4.0, 1e-12));
-    CHECK_THAT(found.y.head.value, WithinAbs(-0.25 - 0.2 / 4.0 + 0.01 * 3.0, 1e-12));
+    // The head is the mean of the three good platens, in the middle of the turns.
+    CHECK(found.off == std::vector<std::size_t>{2});
+    CHECK_THAT(found.x.head.value, WithinAbs(0.5, 1e-12));
+    CHECK_THAT(found.y.head.value, WithinAbs(-0.25 + 0.01 * 3.0, 1e-12));
     CHECK_THAT(found.rotation.head.value, WithinAbs(0.001, 1e-12));
-    CHECK_THAT(found.x.platens[2].value, WithinAbs(0.3, 1e-12));
-    CHECK_THAT(found.x.platens[0].value, WithinAbs(-0.1, 1e-12));
+    CHECK_THAT(found.x.platens[2].value, WithinAbs(0.4, 1e-12));
+    CHECK_THAT(found.x.platens[0].value, WithinAbs(0.0, 1e-12));
     CHECK_THAT(found.y.drift.value, WithinAbs(0.01, 1e-12));
     CHECK_THAT(found.x.drift.value, WithinAbs(0.0, 1e-12));
     CHECK_THAT(found.x.deviation, WithinAbs(0.0, 1e-12));
-    // Standard errors come from the reading error, then: 0.02/√4 marks, over √20 prints.
-    CHECK_THAT(found.x.head.error, WithinAbs(0.01 / std::sqrt(20.0), 1e-12));
+    // Standard errors come from the reading error, then: 0.02/√4 marks, over √15 prints; the platen
+    // that is off against the 15 with its own 5.
+    CHECK_THAT(found.x.head.error, WithinAbs(0.01 / std::sqrt(15.0), 1e-12));
+    CHECK_THAT(found.x.platens[2].error, WithinAbs(0.01 * std::sqrt(1.0 / 5.0 + 1.0 / 15.0), 1e-12));
     const auto signs = signs_of(found);
     CHECK_FALSE(has(signs, ScatterCause::index_or_lock));
     CHECK(has(signs, ScatterCause::heat_or_drift));

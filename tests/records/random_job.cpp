@@ -77,6 +77,7 @@ std::vector<MarkRound> RandomJobs::rounds() {
             round.marks.push_back({place(), place()});
         for (std::size_t count = below(4); count > 0; --count)
             round.turned.push_back(number(-1000.0, 1000.0));
+        round.read = below(2) == 1;
     }
     return rounds;
 }
