@@ -14,9 +14,10 @@ namespace carriageway {
 
 namespace {
 
-/// Opens one part of a panel and nothing else of it.
+/// Opens one part of a panel and nothing else of it, with room for it.
 void open_section(Program& program, Section section) {
     program.state().open.fill(false);
+    program.state().tall_sheet = true;
     program.act(ToggleSection{section});
 }
 
