@@ -1,5 +1,7 @@
 #include "app/film.h"
 
+#include <algorithm>
+#include <cmath>
 #include <utility>
 
 namespace carriageway {
@@ -14,7 +16,8 @@ constexpr std::int64_t pixels_a_step = 2'000'000;
 bool looks_like_film(std::string_view beginning) {
     using namespace std::string_view_literals;
     return beginning.starts_with("\x89PNG\r\n\x1a\n"sv) || beginning.starts_with("II*\0"sv) ||
-           beginning.starts_with("MM\0*"sv);
+           beginning.starts_with("MM\0*"sv) || beginning.starts_with("II+\0"sv) ||
+           beginning.starts_with("MM\0+"sv);
 }
 
 Film::Film(HeadId head, std::string name, std::string bytes, double width)
@@ -43,6 +46,25 @@ Image resized(const Image& image, bool across, double wanted) {
         corner.y *= wanted / size;
     }
     return out;
+}
+
+Edit rectangle_edit(const Head& head) {
+    const Rect bounds = bounds_of(head.image.outline);
+    const double rectangle = bounds.width() * bounds.length();
+    const double filled =
+        rectangle > 0.0 ? std::abs(signed_area(head.image.outline)) / rectangle : 1.0;
+    Image image = head.image;
+    image.outline.clear();
+    image.width = bounds.width();
+    image.length = bounds.length();
+    // A rectangle lies about its own middle, an outline about the middle of its film.
+    const double x = 0.5 * (bounds.left + bounds.right), y = 0.5 * (bounds.lo + bounds.hi);
+    const double cosine = std::cos(image.rotation), sine = std::sin(image.rotation);
+    image.offset_x += x * cosine - y * sine;
+    image.offset_y += x * sine + y * cosine;
+    const double share = std::min(1.0, head.deposit.printed_share * filled);
+    return Edit{Together{{Edit{SetImage{head.id, image}},
+                          Edit{SetNumber{head.id, Field::printed_share, share}}}}};
 }
 
 } // namespace carriageway

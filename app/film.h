@@ -10,7 +10,12 @@
 
 namespace carriageway {
 
-/// Whether a file's first bytes are those of a picture that may be a film (PNG, TIFF).
+/// Largest file of a film that is read, bytes: it is held in memory. Ours: the largest picture that
+/// is read (most_picture_pixels), in grey and not compressed, has 400 MB.
+inline constexpr std::size_t largest_film = 512u * 1024u * 1024u;
+
+/// Whether a file's first bytes are those of a picture that may be a film (PNG, TIFF, and TIFF with
+/// long offsets).
 bool looks_like_film(std::string_view beginning);
 
 /// One film on its way into a head's image.
@@ -42,5 +47,9 @@ private:
 /// An outline as wide (mm, `across` true) or as long as wanted, the other way in proportion. An
 /// image without an outline, or without any width, stays as it is.
 Image resized(const Image& image, bool across, double wanted);
+
+/// The edit that puts the rectangle around a head's outline in its place: it lies where the outline
+/// lay, and its printed share means the same ink. For a head with an outline.
+Edit rectangle_edit(const Head& head);
 
 } // namespace carriageway

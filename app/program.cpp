@@ -1,8 +1,6 @@
 #include "app/program.h"
 
-#include <fstream>
-#include <sstream>
-
+#include "app/opened_file.h"
 #include "app/records/exchange.h"
 
 namespace carriageway {
@@ -12,6 +10,25 @@ namespace {
 double eased(double share) { return share * share * (3.0 - 2.0 * share); }
 
 constexpr double notice_seconds = 6.0;
+constexpr std::size_t megabyte = 1024u * 1024u;
+
+/// Why a file was not read.
+std::string open_fault_sentence(Language language, const OpenedFile& file) {
+    switch (file.fault) {
+    case OpenedFile::Fault::none: return {};
+    case OpenedFile::Fault::not_readable: return std::string(word(language, Word::file_not_readable));
+    case OpenedFile::Fault::job_too_large: {
+        ReadFault fault;
+        fault.kind = ReadFault::Kind::too_large;
+        fault.found = std::to_string(file.size);
+        fault.expected = std::to_string(largest_text);
+        return fault_sentence(language, fault);
+    }
+    case OpenedFile::Fault::film_too_large:
+        return say(language, Word::film_too_large, {std::to_string(largest_film / megabyte)});
+    }
+    return {};
+}
 
 } // namespace
 
@@ -147,18 +164,15 @@ void Program::notice(const std::string& text, bool trouble, JobId restore) {
 
 void Program::open_file(const std::string& path) {
     if (only_to_look()) return;
-    std::ifstream file(path, std::ios::binary);
-    std::ostringstream text;
-    text << file.rdbuf();
+    OpenedFile file = open_to_read(path);
     const std::string name = path.substr(path.find_last_of("/\\") + 1);
     const Language language = state_.looks.language;
-    if (!file) {
-        notice(say(language, Word::not_opened, {name, word(language, Word::file_not_readable)}), true);
+    if (file.fault != OpenedFile::Fault::none) {
+        notice(say(language, Word::not_opened, {name, open_fault_sentence(language, file)}), true);
         return;
     }
-    std::string bytes = text.str();
-    if (looks_like_film(bytes)) return open_film(name, std::move(bytes));
-    const ReadJob read = read_job(bytes);
+    if (file.film) return open_film(name, std::move(file.bytes));
+    const ReadJob read = read_job(file.bytes);
     if (!read.job) {
         notice(say(language, Word::not_opened, {name, fault_sentence(language, read.fault)}), true);
         return;

@@ -139,6 +139,7 @@ private:
     // app/program_film.cpp
     void open_film(const std::string& name, std::string bytes);
     void read_film();
+    void drop_film(); ///< reads it no further, and takes its progress from the notice
     // app/program_edits.cpp
     void apply_edit(const Edit& edit);
     void refuse(const Applied& refused);

@@ -161,7 +161,10 @@ void Program::carry_out(const RemoveJob& a) {
     std::string name;
     for (const JobRow& row : session_.rows())
         if (row.id == a.job) name = row.name;
-    if (session_.remove(a.job)) notice(say(state_.looks.language, Word::deleted_job, {name}), false, a.job);
+    const JobId open = session_.current();
+    const bool removed = session_.remove(a.job);
+    if (session_.current() != open) drop_film(); // another job took its place
+    if (removed) notice(say(state_.looks.language, Word::deleted_job, {name}), false, a.job);
     else say_trouble();
 }
 

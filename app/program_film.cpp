@@ -17,10 +17,24 @@ void Program::open_film(const std::string& name, std::string bytes) {
     read_film();
 }
 
+/// Ids of heads are a job's own: with another job, the film's would be any head.
+void Program::drop_film() {
+    if (!film_) return;
+    film_.reset();
+    state_.notice.reset();
+}
+
 /// Called once a frame while a film is being read.
 void Program::read_film() {
     if (!film_) return;
     const Language language = state_.looks.language;
+    // A head that has gone takes no film; nor does one that is added later under its id.
+    if (!find_head(session_.job(), film_->head())) {
+        const std::string name = film_->name();
+        drop_film();
+        notice(say(language, Word::film_choose_head, {name}), true);
+        return;
+    }
     if (film_->step()) {
         // Stands while it is read; closing it is the way to cancel.
         state_.notice = Notice{};
@@ -36,6 +50,8 @@ void Program::read_film() {
                true);
         return;
     }
+    // Another window may have taken over while it was read.
+    if (only_to_look()) return;
     const Head* head = find_head(session_.job(), film->head());
     if (!head) return;
     if (const std::optional<Applied> refused = session_.commit(separation_edit(*head, *film->separation())))

@@ -15,7 +15,7 @@ Taking& taking_of(Measuring& measuring, const MeasureTarget& target, const Press
     const Procedure& procedure = procedure_of(target);
     for (int i = 0; i < procedure.needed_count; ++i) {
         const NeededReading& needed = procedure.needed[static_cast<std::size_t>(i)];
-        const double step = has_step(procedure, needed) ? usual_step(press, target, needed.kind) : 0.0;
+        const double step = !needed.exact ? usual_step(press, target, needed.kind) : 0.0;
         taking.lists.push_back({needed.kind, {}, 0.5 * step});
     }
     measuring.taken.push_back(std::move(taking));

@@ -31,6 +31,7 @@ void Program::arrive(bool was_visiting) {
     hold_.reset();
     scroll_.reset();
     fling_.reset();
+    drop_film(); // it was for a head of that job
     state_.held = panning_ = false;
     state_.measuring = {}; // read on the press of the job before
     choose_head(0);

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "core/job_check.h"
+#include "core/measured_press.h"
 
 namespace carriageway {
 namespace {
@@ -39,6 +40,19 @@ std::optional<JobFault> fault_beside(const Job& job, const Head* head, Field fie
     return std::nullopt;
 }
 
+/// Whether typing a number also changes what kind of number it is: a spread that was measured
+/// becomes a typed one, a least separation that is typed is used instead of the formula.
+bool changes_what_is_measured(PressProfile& press, Field field) {
+    if (field == Field::measured_separation) return !press.sensors.separation_measured;
+    const Spread* spread = spread_of(press, field);
+    return spread != nullptr && spread->measured;
+}
+
+void count_as_typed(PressProfile& press, Field field) {
+    if (field == Field::measured_separation) press.sensors.separation_measured = true;
+    if (Spread* spread = spread_of(press, field)) spread->measured = false;
+}
+
 /// Carries out one kind of edit each; every one checks before it changes anything.
 struct Applier {
     Job& job;
@@ -56,6 +70,13 @@ struct Applier {
             edit.field == Field::image_width || edit.field == Field::image_length;
         if (of_rectangle && !head->image.outline.empty()) {
             return refused(Refusal::out_of_range, edit.field);
+        }
+        if (changes_what_is_measured(job.press, edit.field)) {
+            // The profile whole, because what kind of number it was goes with it.
+            SetPress typed{job.press, {}};
+            number_of(typed.press, edit.field) = edit.value;
+            count_as_typed(typed.press, edit.field);
+            return (*this)(typed);
         }
         double& number = number_of(job, head, edit.field);
         const double before = number;

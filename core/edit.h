@@ -15,7 +15,9 @@
 
 namespace carriageway {
 
-/// Sets one number. `head` is 0 for numbers of the job or its press. Value in the core's unit.
+/// Sets one number. `head` is 0 for numbers of the job or its press. Value in the core's unit. A
+/// spread that is typed is no longer a measured one (press.h), and a least separation that is typed
+/// is used instead of the formula.
 struct SetNumber {
     HeadId head = 0;
     Field field = Field::count;

@@ -4,6 +4,8 @@
 #include <cassert>
 #include <cmath>
 
+#include "core/advice.h"
+
 namespace carriageway {
 namespace {
 
@@ -264,7 +266,7 @@ constexpr std::array<Row, static_cast<std::size_t>(Field::count)> rows{{
               [](PressProfile& p) -> double& { return p.height_points.operator_y; }),
     press_row(F::height_machine_y, "height_points.machine_y_mm", Q::length, -most_place, most_place,
               [](PressProfile& p) -> double& { return p.height_points.machine_y; }),
-    press_row(F::adjuster_backlash, "readings.backlash_turns", Q::turns, 0.0, 10.0,
+    press_row(F::adjuster_backlash, "readings.backlash_turns", Q::turns, 0.0, most_backlash,
               [](PressProfile& p) -> double& { return p.readings.backlash; }),
     press_row(F::mark_spread, "readings.mark_spread.value_mm", Q::length, 0.0, most_spread,
               [](PressProfile& p) -> double& { return p.readings.mark.value; }),

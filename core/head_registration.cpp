@@ -112,9 +112,15 @@ std::vector<PlatenReading> platen_readings(std::span<const MarkRound> rounds,
     std::vector<PlatenReading> readings;
     places.clear();
     for (std::size_t i = 0; i < rounds.size(); ++i) {
-        if (!is_of_platen(rounds[i]) || !is_read(rounds[i])) continue;
-        readings.push_back({rounds[i].platen, rounds[i].turn, rounds[i].marks});
-        places.push_back(i);
+        if (is_of_platen(rounds[i]) && is_read(rounds[i])) {
+            readings.push_back({rounds[i].platen, rounds[i].turn, rounds[i].marks});
+            places.push_back(i);
+        }
+        const std::vector<double>& turned = rounds[i].turned;
+        if (std::none_of(turned.begin(), turned.end(), [](double turn) { return turn != 0.0; }))
+            continue;
+        readings.clear();
+        places.clear();
     }
     return readings;
 }

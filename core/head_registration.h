@@ -64,7 +64,8 @@ HeadRegistration register_head(const PressProfile& press, std::span<const MarkRo
 /// The turns that an advice asks for at each adjuster, in their order, positive clockwise.
 std::vector<double> advised_turns(const Advice& advice, std::span<const Adjuster> adjusters);
 
-/// The readings of several platens among a head's rounds; `places` gets their places in the list.
+/// The readings of several platens among a head's rounds since its adjusters were turned last: what
+/// was read before is of another setting. `places` gets their places in the list.
 std::vector<PlatenReading> platen_readings(std::span<const MarkRound> rounds,
                                            std::vector<std::size_t>& places);
 

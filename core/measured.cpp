@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <initializer_list>
 #include <limits>
 
 #include "core/procedures.h"
@@ -120,10 +121,13 @@ std::optional<double> formula(Steps steps, int place, const Values& v) {
 }
 
 /// A standard deviation and its own standard uncertainty, about s/√(2(n − 1)) (JCGM 100:2008,
-/// E.4.3).
-Estimate scatter_of(const ReadingStatistics& statistics) {
+/// E.4.3). Readings to a step hide what is finer: each of `half_steps` adds that of its step
+/// (F.2.2.1), so that readings that are all alike don't pass for a thing that never strays.
+Estimate scatter_of(const ReadingStatistics& statistics, std::initializer_list<double> half_steps) {
     const auto freedom = static_cast<double>(statistics.count - 1);
-    return {statistics.deviation, statistics.deviation / std::sqrt(2.0 * freedom), freedom};
+    double variance = statistics.deviation * statistics.deviation;
+    for (const double half_step : half_steps) variance += half_step * half_step / 3.0;
+    return {std::sqrt(variance), statistics.deviation / std::sqrt(2.0 * freedom), freedom};
 }
 
 MeasuredRefusal add_value(Measured& result, Field field, const Estimate& estimate, bool known) {
@@ -143,12 +147,14 @@ MeasuredRefusal add_value(Measured& result, Field field, const Estimate& estimat
 
 MeasuredRefusal add_scatter(Measured& result, const Procedure& procedure, const Sorted& data) {
     if (procedure.steps == Steps::scatter)
-        return add_value(result, procedure.fields[0], scatter_of(data.statistics[0]), true);
+        return add_value(result, procedure.fields[0], scatter_of(data.statistics[0], {data.readings[0]->half_step}), true);
     const Values &first = data.readings[0]->values, &second = data.readings[1]->values;
     if (first.size() != second.size()) return MeasuredRefusal::unequal_counts;
     Values differences;
     for (std::size_t i = 0; i < first.size(); ++i) differences.push_back(second[i] - first[i]);
-    return add_value(result, procedure.fields[0], scatter_of(statistics_of(differences)), true);
+    const Estimate scatter = scatter_of(
+        statistics_of(differences), {data.readings[0]->half_step, data.readings[1]->half_step});
+    return add_value(result, procedure.fields[0], scatter, true);
 }
 
 MeasuredRefusal add_from_means(Measured& result, const Procedure& procedure,

@@ -1,6 +1,7 @@
 #include "core/scatter.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 #include <optional>
@@ -169,22 +170,41 @@ double student_share(double theta, int freedoms) {
     return odd ? (theta + share) * 2.0 / std::numbers::pi : share;
 }
 
-/// How far platen `p` stands off the mean of those that are good, in `factor` standard errors: the
-/// largest of its numbers. An offset's own error is that against the mean of all.
-double off_good(const Scatter& scatter, const std::vector<bool>& good, std::size_t p, double factor) {
-    const auto all = static_cast<double>(good.size());
+/// What the good platens come to together, for each of the three parts.
+struct GoodPlatens {
+    double count = 0.0;
+    std::array<double, 3> sums{};
+};
+
+std::array<const ScatterPart*, 3> parts_of(const Scatter& scatter) {
+    return {&scatter.x, &scatter.y, &scatter.rotation};
+}
+
+GoodPlatens good_platens(const Scatter& scatter, const std::vector<bool>& good) {
+    GoodPlatens found;
+    for (std::size_t p = 0; p < good.size(); ++p) {
+        if (!good[p]) continue;
+        found.count += 1.0;
+        for (std::size_t i = 0; i < found.sums.size(); ++i)
+            if (const ScatterPart& part = *parts_of(scatter)[i]; part.known)
+                found.sums[i] += part.platens[p].value;
+    }
+    return found;
+}
+
+/// How far a good platen `p` stands off the mean of the other good ones, in `factor` standard
+/// errors: the largest of its numbers. An offset's own error is that against the mean of all.
+double off_good(const Scatter& scatter, const GoodPlatens& good, std::size_t p, double factor) {
+    const auto all = static_cast<double>(scatter.platens.size());
+    const double others = good.count - 1.0;
     double largest = 0.0;
-    for (const ScatterPart* part : {&scatter.x, &scatter.y, &scatter.rotation}) {
-        if (!part->known) continue;
-        double sum = 0.0, others = 0.0;
-        for (std::size_t i = 0; i < good.size(); ++i) {
-            if (!good[i] || i == p) continue;
-            sum += part->platens[i].value;
-            others += 1.0;
-        }
-        const ScatterEstimate& own = part->platens[p];
+    for (std::size_t i = 0; i < good.sums.size(); ++i) {
+        const ScatterPart& part = *parts_of(scatter)[i];
+        if (!part.known) continue;
+        const ScatterEstimate& own = part.platens[p];
+        const double mean = (good.sums[i] - own.value) / others;
         const double error = own.error * std::sqrt((1.0 + 1.0 / others) / (1.0 - 1.0 / all));
-        largest = std::max(largest, std::abs(own.value - sum / others) / (factor * error));
+        largest = std::max(largest, std::abs(own.value - mean) / (factor * error));
     }
     return largest;
 }
@@ -196,10 +216,11 @@ std::vector<std::size_t> platens_off(const Scatter& scatter, double factor) {
     std::vector<bool> good(scatter.platens.size(), true);
     std::vector<std::size_t> off;
     while (2 * (off.size() + 1) < good.size()) {
+        const GoodPlatens together = good_platens(scatter, good);
         std::size_t worst = good.size();
         double largest = 1.0;
         for (std::size_t p = 0; p < good.size(); ++p) {
-            const double beyond = good[p] ? off_good(scatter, good, p, factor) : 0.0;
+            const double beyond = good[p] ? off_good(scatter, together, p, factor) : 0.0;
             if (!(beyond > largest)) continue;
             largest = beyond;
             worst = p;
@@ -276,6 +297,10 @@ std::vector<ScatterSign> signs_of(const Scatter& scatter) {
     for (const std::size_t p : scatter.off)
         signs.push_back({ScatterCause::platen_off, scatter.platens[p]});
     return signs;
+}
+
+double head_offset(const Scatter& scatter) {
+    return std::hypot(scatter.x.head.value, scatter.y.head.value);
 }
 
 double student_factor(double normal, int freedoms) {

@@ -108,6 +108,10 @@ inline constexpr double sign_deviations = 3.0;
 /// more than chance makes of two equal ones.
 std::vector<ScatterSign> signs_of(const Scatter& scatter);
 
+/// How far the head's print lies from its place in the middle of the marks, mm, as the good platens
+/// have it.
+double head_offset(const Scatter& scatter);
+
 /// The factor of Student's distribution that covers the share which `normal` standard deviations
 /// (above 0, to 5) cover of a normal one, both sides together: the closed sums for whole freedoms
 /// (Abramowitz and Stegun 26.7.3 and 26.7.4, from memory), solved by halving. Freedoms below 1

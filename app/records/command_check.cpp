@@ -1,6 +1,7 @@
-// carriageway check: a table of heads, then what to fix.
+// carriageway check: tables of heads, what to fix, then what was read at the press.
 #include <ostream>
 
+#include "app/records/command_check_readings.h"
 #include "app/records/command_json.h"
 #include "app/records/command_options.h"
 #include "app/records/command_report.h"
@@ -134,6 +135,7 @@ int check_command(const Console& console, const Given& given) {
         out += contact_table(console, job, assessment) + console.text(Word::contact_note) + '\n';
     }
     out += findings_text(console, job, assessment);
+    out += readings_text(console, job);
     out += '\n' + verdict_text(console, job, assessment);
     out += console.text(Word::caution) + '\n';
     write_out(console, out);

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <ostream>
 
+#include "app/records/command_check_readings.h"
 #include "app/records/exchange.h"
 #include "app/text/sentences.h"
 
@@ -302,6 +303,10 @@ Json deposit_report(const HeadDeposit& deposit) {
     return out;
 }
 
+void add_if_any(Json& out, const char* key, Json part) {
+    if (!part.is_null()) out[key] = std::move(part);
+}
+
 Json head_report(const Console& console, const Job& job, const Head& head,
                  const HeadAssessment& worked) {
     const bool moves = !worked.both_on;
@@ -336,6 +341,7 @@ Json head_report(const Console& console, const Job& job, const Head& head,
         findings.push_back(finding_report(console, job, worked, finding));
     }
     out["findings"] = std::move(findings);
+    add_if_any(out, "registration", registration_report(job, head));
     return out;
 }
 
@@ -369,6 +375,8 @@ nlohmann::ordered_json check_report(const Console& console, const Job& job,
         heads.push_back(head_report(console, job, job.heads[at], assessment.heads[at]));
     }
     out["heads"] = std::move(heads);
+    add_if_any(out, "levelling", levelling_report(job));
+    add_if_any(out, "heat", heat_report(job));
     return out;
 }
 

@@ -33,7 +33,39 @@
 //       title, why, remedy, remedy_detail   in the language asked for; remedy may be empty
 //       edit          what mends it, as in a job's history; null: a person must
 //     }]
+//     registration: {           only with rounds: how the last one lies, or the prints by platen
+//       rounds          how many
+//       by_platen       the last rounds are prints of several platens, and below is of all of them
+//       tolerance_mm
+//       verdict         as in register below, "no_answer" or "not_read"; by platen: null
+//       error_max_mm, within_tolerance    null where the marks aren't read or give no answer
+//       adjusters       what to turn, as in register's advice; by platen: none
+//       signs           only by platen: as in register; null: too few prints, or unreadable ones
+//     }
 //   }]
+//   levelling: {        only with height readings
+//     refused           null, "not_finite" or "too_many_parts"
+//     tolerance_mm
+//     heads: [{known, operator_left_mm, operator_right_mm, machine_mm, out, surely_out, group,
+//       station}]
+//       known           "none" (the next five are null), "offset" (tilts aren't known) or
+//                       "plane"
+//       ..._mm          how high it lies there; negative: low. A head beside the others, each from
+//                       its set heights
+//       out             by more than the tolerance; surely: more readings would hardly change it
+//       group           parts of different groups can't be compared
+//       station         null: no longer on the press
+//     platens           likewise beside the other platens, with platen for station
+//     strays: [{station or null, platen, x_mm, y_mm, height_mm, above_others_mm}]
+//     settled           false: readings contradict others, and which is wrong can't be told
+//   }
+//   heat: {             only with a flash unit
+//     flash_units, ambient_c
+//     steady_c          of platens as they come to the flash, once they no longer warm
+//     steady_turn       from which turn of the table; null: not within a run
+//     hottest_c         straight behind the flash then
+//     warnings: [{kind "sticking", "dye_migration" or "poor_adhesion", limit_c}]
+//   }
 // }
 // set: {format, job, output, fit, fit_heads, moved: [{station, colour, from, to}]}, from and to
 //   like stops above.

@@ -167,26 +167,18 @@ int register_print(const Console& console, const Asked& asked, Told& told) {
     return head.within ? exit_fit : exit_not_fit;
 }
 
-/// The error of the farthest mark of all prints, mm.
-double farthest_error(const std::vector<MarkRound>& rounds) {
-    double farthest = 0.0;
-    for (const MarkRound& round : rounds)
-        for (const MarkReading& mark : round.marks)
-            farthest = std::max(farthest, std::hypot(mark.measured.x - mark.nominal.x,
-                                                     mark.measured.y - mark.nominal.y));
-    return farthest;
-}
-
 /// Prints by platen and turn in words.
-void say_scatter(const Console& console, const Scatter& scatter, std::string& out) {
+void say_scatter(const Console& console, const Scatter& scatter, double tolerance,
+                 std::string& out) {
     const auto pair = [&](const ScatterEstimate& x, const ScatterEstimate& y) {
         return say(console.language, Word::scatter_pair,
                    {signed_length(x.value, console.unit), fine_length(x.error, console.unit),
                     signed_length(y.value, console.unit), fine_length(y.error, console.unit)});
     };
-    const std::vector<std::string> signs = signs_text(console.language, scatter);
-    out += console.text(signs.empty() ? Word::scatter_nothing : Word::scatter_signs) + '\n';
-    add_lines(out, signs);
+    const SaidVerdict verdict =
+        scatter_verdict(console.language, console.unit, scatter, tolerance);
+    out += verdict.title + '\n';
+    if (verdict.tone != Tone::good) add_lines(out, {verdict.why});
     out += console.text(Word::scatter_head) + ": " + pair(scatter.x.head, scatter.y.head) + '\n';
     for (std::size_t i = 0; i < scatter.platens.size(); ++i)
         out += say(console.language, Word::scatter_platen, {std::to_string(scatter.platens[i])}) +
@@ -209,13 +201,13 @@ int register_prints(const Console& console, const Asked& asked, Told& told) {
     if (const ScatterFault* fault = std::get_if<ScatterFault>(&result))
         return console.complain(asked.subject, fault_text(console.language, *fault, readings));
     const Scatter& scatter = std::get<Scatter>(result);
-    const double error = farthest_error(asked.marks.rounds);
+    const double error = farthest_error(readings);
     const bool within = error <= tolerance;
     if (within) told.words += console.text(Word::reg_within) + '\n';
     add_lines(told.words,
               {say(console.language, Word::reg_within_why,
                    {fine_length(error, console.unit), fine_length(tolerance, console.unit)})});
-    say_scatter(console, scatter, told.words);
+    say_scatter(console, scatter, tolerance, told.words);
     add_scatter(told.report, scatter, error, tolerance);
     return within ? exit_fit : exit_not_fit;
 }

@@ -1,5 +1,6 @@
 #include "app/records/command_register_report.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "app/text/measure.h"
@@ -11,18 +12,6 @@ using Json = nlohmann::ordered_json;
 
 double rounded(double value) {
     return std::round(value * 1e6) / 1e6 + 0.0; // no "-0.0"
-}
-
-const char* name_of(RegistrationVerdict verdict) {
-    switch (verdict) {
-    case RegistrationVerdict::no_answer: return "no_answer";
-    case RegistrationVerdict::within: return "within";
-    case RegistrationVerdict::no_adjusters: return "no_adjusters";
-    case RegistrationVerdict::turn: return "turn";
-    case RegistrationVerdict::leave: return "leave";
-    case RegistrationVerdict::read_finer: return "read_finer";
-    }
-    return "";
 }
 
 const char* name_of(LikelyCause cause) {
@@ -81,10 +70,7 @@ Json advice_report(const Advice& advice, const PressProfile& press) {
     out["predicted_max_mm"] = rounded(advice.predicted_max);
     out["rotation_not_reached_deg"] = rounded(degrees(advice.turn_left));
     out["move_not_reached_mm"] = {rounded(advice.move_left.x), rounded(advice.move_left.y)};
-    Json screws = Json::array();
-    for (const ScrewAdvice& screw : advice.screws)
-        screws.push_back(screw_report(screw, press.adjusters[screw.adjuster].name));
-    out["adjusters"] = std::move(screws);
+    out["adjusters"] = adjusters_report(advice, press);
     return out;
 }
 
@@ -135,11 +121,51 @@ Json estimate_report(const ScatterEstimate& x, const ScatterEstimate& y) {
 
 } // namespace
 
+const char* verdict_name(RegistrationVerdict verdict) {
+    switch (verdict) {
+    case RegistrationVerdict::no_answer: return "no_answer";
+    case RegistrationVerdict::within: return "within";
+    case RegistrationVerdict::no_adjusters: return "no_adjusters";
+    case RegistrationVerdict::turn: return "turn";
+    case RegistrationVerdict::leave: return "leave";
+    case RegistrationVerdict::read_finer: return "read_finer";
+    }
+    return "";
+}
+
+Json adjusters_report(const Advice& advice, const PressProfile& press) {
+    Json screws = Json::array();
+    for (const ScrewAdvice& screw : advice.screws)
+        screws.push_back(screw_report(screw, press.adjusters[screw.adjuster].name));
+    return screws;
+}
+
+Json signs_report(const Scatter& scatter) {
+    Json signs = Json::array();
+    for (const ScatterSign& sign : signs_of(scatter)) {
+        Json one;
+        one["kind"] = name_of(sign.cause);
+        one["platen"] = nullptr;
+        if (sign.cause == ScatterCause::platen_off) one["platen"] = sign.platen;
+        signs.push_back(std::move(one));
+    }
+    return signs;
+}
+
+double farthest_error(const std::vector<PlatenReading>& prints) {
+    double farthest = 0.0;
+    for (const PlatenReading& print : prints)
+        for (const MarkReading& mark : print.marks)
+            farthest = std::max(farthest, std::hypot(mark.measured.x - mark.nominal.x,
+                                                     mark.measured.y - mark.nominal.y));
+    return farthest;
+}
+
 void add_print(Json& report, const HeadRegistration& head, const PressProfile& press,
                double tolerance, std::size_t round) {
     const Registration& lies = std::get<Registration>(head.lies);
     report["round"] = round;
-    report["verdict"] = name_of(head.verdict);
+    report["verdict"] = verdict_name(head.verdict);
     report["within_tolerance"] = head.within;
     report["tolerance_mm"] = rounded(tolerance);
     report["rotation_deg"] = nullptr;
@@ -177,15 +203,7 @@ void add_scatter(Json& report, const Scatter& scatter, double error_max, double 
     report["drift_a_turn"] = estimate_report(scatter.x.drift, scatter.y.drift);
     report["scatter_x_mm"] = rounded(scatter.x.deviation);
     report["scatter_y_mm"] = rounded(scatter.y.deviation);
-    Json signs = Json::array();
-    for (const ScatterSign& sign : signs_of(scatter)) {
-        Json one;
-        one["kind"] = name_of(sign.cause);
-        one["platen"] = nullptr;
-        if (sign.cause == ScatterCause::platen_off) one["platen"] = sign.platen;
-        signs.push_back(std::move(one));
-    }
-    report["signs"] = std::move(signs);
+    report["signs"] = signs_report(scatter);
 }
 
 } // namespace carriageway

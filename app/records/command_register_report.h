@@ -7,6 +7,18 @@
 
 namespace carriageway {
 
+/// "within", "turn", "leave", "read_finer", "no_adjusters" or "no_answer".
+const char* verdict_name(RegistrationVerdict verdict);
+
+/// What to turn at each adjuster of the press.
+nlohmann::ordered_json adjusters_report(const Advice& advice, const PressProfile& press);
+
+/// What stands out of prints by platen.
+nlohmann::ordered_json signs_report(const Scatter& scatter);
+
+/// The error of the farthest mark of prints, mm; 0 without any.
+double farthest_error(const std::vector<PlatenReading>& prints);
+
 /// Adds one print to a report: how it lies, what is wrong with it and what to turn. The head's
 /// marks and adjusters must have given an answer. `round` counts from 1.
 void add_print(nlohmann::ordered_json& report, const HeadRegistration& head,

@@ -36,8 +36,11 @@ Saying heights_uneven(const Telling& t) {
 Saying gap_unusual(const Telling& t) {
     const bool low = t.finding.value < t.finding.limit;
     const std::string value = fine(t, t.finding.value);
+    const bool ours = t.job.garment.kind == GarmentKind::fleece;
+    const Word why = ours ? (low ? Word::why_gap_low_ours : Word::why_gap_high_ours)
+                          : (low ? Word::why_gap_low : Word::why_gap_high);
     return {t.plain(Word::title_gap_unusual),
-            say(t.language, low ? Word::why_gap_low : Word::why_gap_high,
+            say(t.language, why,
                 {value, fine(t, t.finding.limit)}),
             say(t.language, Word::label_gap, {value})};
 }

@@ -1,7 +1,9 @@
 // The second half of registration_sentences.h: prints by platen, and heights.
+#include <algorithm>
 #include <cmath>
 
 #include "app/text/registration_sentences.h"
+#include "app/text/sentences.h"
 
 namespace carriageway {
 
@@ -30,6 +32,22 @@ std::string worst_text(Language language, LengthUnit unit, const NamedOff& worst
     if (const std::optional<Word> where = worst_place(worst.off))
         return say(language, Word::level_worst_at, {worst.name, by, way, word(language, *where)});
     return say(language, Word::level_worst, {worst.name, by, way});
+}
+
+bool all_known(const Levelling& levelling) {
+    const auto known = [](const LevelledPart& part) { return part.known != LevelTerms::none; };
+    return std::all_of(levelling.heads.begin(), levelling.heads.end(), known) &&
+           std::all_of(levelling.platens.begin(), levelling.platens.end(), known);
+}
+
+/// Where some parts are unknown or some readings contradict others, that; empty: neither.
+std::string open_text(Language language, const Levelling& levelling) {
+    std::string text;
+    if (!all_known(levelling)) text += std::string(word(language, Word::level_some_unknown)) + " ";
+    const bool settled = std::all_of(levelling.groups.begin(), levelling.groups.end(),
+                                     [](const LevelGroup& group) { return group.settled; });
+    if (!settled) text += std::string(word(language, Word::level_unsettled)) + " ";
+    return text;
 }
 
 } // namespace
@@ -78,9 +96,34 @@ std::vector<std::string> signs_text(Language language, const Scatter& scatter) {
     return lines;
 }
 
-LevelPoints level_points(const HeightPoints& points) {
-    return {{-points.across, points.operator_y}, {points.across, points.operator_y},
-            {0.0, points.machine_y}};
+SaidVerdict scatter_verdict(Language language, LengthUnit unit, const Scatter& scatter,
+                            double tolerance) {
+    const auto text = [&](Word key) { return std::string(word(language, key)); };
+    std::vector<std::string> why = signs_text(language, scatter);
+    const bool signs = !why.empty();
+    const double off = head_offset(scatter);
+    if (off > tolerance)
+        why.push_back(say(language, Word::scatter_head_off_why,
+                          {format_fine_length(off, unit), format_fine_length(tolerance, unit)}));
+    if (why.empty()) return {Tone::good, text(Word::scatter_nothing), text(Word::scatter_how)};
+    std::string all;
+    for (const std::string& line : why) all += (all.empty() ? "" : " ") + line;
+    return {Tone::act, text(signs ? Word::scatter_signs : Word::scatter_head_off), all};
+}
+
+std::string part_name(const Job& job, Language language, const PartOff& part, bool head) {
+    const std::string number = std::to_string(part.number);
+    if (!head) return say(language, Word::level_platen, {number});
+    // Readings outlive a head that was taken off the press.
+    const Head* found = find_head(job, part.number);
+    return found ? head_title(language, *found) : number;
+}
+
+std::optional<NamedOff> named_worst(const Job& job, Language language,
+                                    const JobLevelling& levelling) {
+    if (!levelling.worst) return std::nullopt;
+    const auto& [head, off] = *levelling.worst;
+    return NamedOff{part_name(job, language, off, head), head, off};
 }
 
 double height_of(double gap, bool head) { return head ? gap : -gap; }
@@ -105,9 +148,12 @@ SaidVerdict levelling_verdict(Language language, LengthUnit unit, const Levellin
     for (const LevelGroup& group : levelling.groups)
         enough = enough || group.terms != LevelTerms::none;
     if (!enough) return {Tone::ask, text(Word::level_not_enough), text(Word::level_few_readings)};
-    const std::string why = say(language, Word::level_out_why, {allowed});
-    if (out == 0 || !worst)
-        return {Tone::good, say(language, Word::level_all_within, {allowed}), why};
+    const std::string open = open_text(language, levelling);
+    const std::string why = open + say(language, Word::level_out_why, {allowed});
+    if (out == 0 || !worst) {
+        const Word title = all_known(levelling) ? Word::level_all_within : Word::level_known_within;
+        return {open.empty() ? Tone::good : Tone::ask, say(language, title, {allowed}), why};
+    }
     return {Tone::act,
             out == 1 ? say(language, Word::level_one_out, {worst->name})
                      : say(language, Word::level_some_out, {std::to_string(out)}),
@@ -159,6 +205,16 @@ std::vector<std::string> level_turns_text(Language language, const PlatenTurns& 
     }
     if (any && !turns.takes_tilt) lines.emplace_back(word(language, Word::level_tilt_stays));
     return lines;
+}
+
+std::string stray_text(const Job& job, Language language, LengthUnit unit,
+                       const StrayReading& stray) {
+    const HeightReading& reading = job.height_readings[stray.reading];
+    const Head* head = find_head(job, reading.head);
+    return say(language, Word::level_stray,
+               {head ? head_title(language, *head) : std::to_string(reading.head),
+                say(language, Word::level_platen, {std::to_string(reading.platen)}),
+                format_fine_length(reading.height, unit), signed_length(stray.residual, unit)});
 }
 
 Word point_word(const HeightPoints& points, const Point& place) {

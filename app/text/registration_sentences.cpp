@@ -193,9 +193,16 @@ SaidScrew screw_text(Language language, LengthUnit unit, const ScrewAdvice& scre
     const double travel = travel_of(adjuster, screw.graduations);
     const std::string_view way =
         adjuster.side == AdjusterSide::across ? way_x(language, travel) : way_y(language, travel);
-    said.lines.push_back(say(language, Word::reg_screw_effect,
-                             {turns_fraction(screw.graduations, adjuster.graduations),
-                              format_fine_length(std::abs(travel), unit), way}));
+    const std::string turns = turns_fraction(screw.graduations, adjuster.graduations);
+    const std::string moved = format_fine_length(std::abs(travel), unit);
+    const int all = std::abs(screw.graduations);
+    if (all == adjuster.graduations)
+        said.lines.push_back(say(language, Word::reg_screw_effect_one, {moved, way}));
+    else
+        said.lines.push_back(say(language,
+                                 all < adjuster.graduations ? Word::reg_screw_effect
+                                                            : Word::reg_screw_effect_more,
+                                 {turns, moved, way}));
     if (screw.move_count == 2)
         said.lines.push_back(say(language, Word::reg_take_up,
                                  {dial_text(language, screw.moves[0]),

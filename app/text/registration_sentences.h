@@ -8,8 +8,7 @@
 
 #include "app/text/measure.h"
 #include "core/head_registration.h"
-#include "core/job.h"
-#include "core/levelling_advice.h"
+#include "core/job_levelling.h"
 
 namespace carriageway {
 
@@ -73,10 +72,12 @@ std::vector<std::string> progress_text(Language language, LengthUnit unit, const
 /// Signs of a scatter in words; none: that there is nothing but scatter.
 std::vector<std::string> signs_text(Language language, const Scatter& scatter);
 
-// ---- levelling ----
+/// What prints of several platens come to: signs, the head itself beyond the tolerance (mm), or
+/// nothing but scatter.
+SaidVerdict scatter_verdict(Language language, LengthUnit unit, const Scatter& scatter,
+                            double tolerance);
 
-/// The height points of a press as levelling takes them.
-LevelPoints level_points(const HeightPoints& points);
+// ---- levelling ----
 
 /// A head or a platen with its name, and how far it is off.
 struct NamedOff {
@@ -85,8 +86,15 @@ struct NamedOff {
     PartOff off;
 };
 
+/// Name of the head or platen that a part is.
+std::string part_name(const Job& job, Language language, const PartOff& part, bool head);
+
+/// The worst of a job's parts with its name; nothing: none is out.
+std::optional<NamedOff> named_worst(const Job& job, Language language,
+                                    const JobLevelling& levelling);
+
 /// Levelling in a title and a few sentences; `out` parts are out, and `worst` is the worst of them
-/// (needed where any is).
+/// (needed where any is). Good only where every part is known and no readings contradict others.
 SaidVerdict levelling_verdict(Language language, LengthUnit unit, const Levelling& levelling,
                               int out, const std::optional<NamedOff>& worst, double tolerance);
 
@@ -105,6 +113,10 @@ double height_of(double gap, bool head);
 /// What to turn at a platen's screws; empty: none, or nothing known.
 std::vector<std::string> level_turns_text(Language language, const PlatenTurns& turns,
                                           const std::vector<LevelScrew>& screws);
+
+/// A reading that doesn't fit, by how much, and to read it again.
+std::string stray_text(const Job& job, Language language, LengthUnit unit,
+                       const StrayReading& stray);
 
 /// Name of the height point nearest to a place: one of the press's three, or the centre.
 Word point_word(const HeightPoints& points, const Point& place);

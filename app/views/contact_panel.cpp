@@ -133,8 +133,9 @@ void pressure_section(const Model& model, const HeadAssessment& head, const Head
              number_with(model, *contact.thrust, 1.0, Quantity::ratio) + " N");
     if (contact.line_load)
         fact(rows, "pressure/load", canvas.word(Word::contact_load), load_text(model, *contact.line_load));
-    else
-        remark(rows, canvas.word(Word::contact_on_stop));
+    else // without a load on the mesh it is the cylinders that are missing
+        remark(rows, canvas.word(set.pressure.on_height_stop ? Word::contact_on_stop
+                                                             : Word::contact_no_bore));
     if (contact.worst)
         fact(rows, "pressure/needed",
              say(language, Word::contact_needed,

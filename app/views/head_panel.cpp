@@ -1,4 +1,5 @@
 // One head: what is wrong first, then the stop being set, then everything else that decides it.
+#include "app/film.h"
 #include "app/text/sentences.h"
 #include "app/views/views.h"
 
@@ -106,12 +107,7 @@ void film_rows(const Model& model, const Head& head, Rows& rows) {
     };
     if (model.abilities->pick_file) button("film/pick", Word::film_pick, PickFile{});
     if (head.image.outline.empty()) return;
-    Image rectangle = head.image;
-    const Rect bounds = bounds_of(head.image.outline);
-    rectangle.outline.clear();
-    rectangle.width = bounds.width();
-    rectangle.length = bounds.length();
-    button("film/rectangle", Word::film_rectangle, DoEdit{Edit{SetImage{head.id, rectangle}}});
+    button("film/rectangle", Word::film_rectangle, DoEdit{rectangle_edit(head)});
 }
 
 void blade_sections(const Model& model, const Head& head, Rows& rows) {

@@ -1,7 +1,7 @@
 // The heat of a run: how platens warm up, turn by turn, and what that means for the flash.
+#include "app/text/heat_sentences.h"
 #include "app/text/sentences.h"
 #include "app/views/views.h"
-#include "core/job_heat.h"
 
 namespace carriageway {
 
@@ -16,7 +16,7 @@ int turns_of(const HeatOutlook& outlook) {
 }
 
 std::string temperature(const Canvas& canvas, double value) {
-    return format_number(value, 0) + " " + quantity_unit_name(canvas.language(), Quantity::temperature, LengthUnit::mm);
+    return temperature_text(canvas.language(), value);
 }
 
 /// Maps turns and temperatures to the chart's box.
@@ -90,11 +90,7 @@ void chart(const HeatOutlook& outlook, Rows& rows) {
 
 void outlook_line(const HeatOutlook& outlook, Rows& rows) {
     Canvas& canvas = rows.canvas;
-    const std::string steady = temperature(canvas, outlook.steady), hottest = temperature(canvas, outlook.hottest);
-    const std::string words =
-        outlook.steady_turn
-            ? say(canvas.language(), Word::heat_steady, {steady, std::to_string(*outlook.steady_turn), hottest})
-            : say(canvas.language(), Word::heat_not_steady, {steady, hottest});
+    const std::string words = steady_text(canvas.language(), outlook);
     const float top = rows.y;
     rows.text(words, bold, Role::ink, 10.0f);
     canvas.reading("heat/steady", {rows.x, top, rows.x + rows.width, rows.y - 10.0f}, words, {});
@@ -106,7 +102,10 @@ void dwell_advice(const Model& model, const HeatOutlook& outlook, Rows& rows) {
     const Language language = canvas.language();
     const std::string now = format_time(model.job->run.flash_dwell), then = format_time(outlook.dwell->model);
     const float top = rows.y;
-    const std::string title = say(language, Word::heat_dwell_title, {format_time(outlook.dwell->dwell)});
+    // Beyond what is usual the model has no number to work by, only a direction.
+    const bool usual = !outlook.dwell->shorter && !outlook.dwell->longer;
+    const std::string title = usual ? say(language, Word::heat_dwell_title, {then})
+                                    : std::string(canvas.word(Word::heat_dwell_open));
     const std::string why = say(language, Word::heat_dwell,
                                 {now, then, temperature(canvas, outlook.steady), temperature(canvas, gel_wanted)});
     rows.text(title, bold, Role::ink, 2.0f);
@@ -118,15 +117,6 @@ void dwell_advice(const Model& model, const HeatOutlook& outlook, Rows& rows) {
     canvas.reading("heat/dwell", {rows.x, top, rows.x + rows.width, rows.y - 10.0f}, title, why);
 }
 
-Word warning_word(HeatWarningKind kind) {
-    switch (kind) {
-    case HeatWarningKind::sticking: return Word::heat_sticking;
-    case HeatWarningKind::dye_migration: return Word::heat_dye;
-    case HeatWarningKind::poor_adhesion: return Word::heat_adhesion;
-    default: return Word::count; // of ink, not of platens
-    }
-}
-
 void warnings(const HeatOutlook& outlook, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const float top = rows.y;
@@ -135,8 +125,7 @@ void warnings(const HeatOutlook& outlook, Rows& rows) {
     inside.width -= 16.0f;
     for (const HeatWarning& warning : outlook.warnings) {
         const float from = inside.y;
-        const std::string words =
-            say(canvas.language(), warning_word(warning.kind), {temperature(canvas, warning.limit)});
+        const std::string words = heat_warning_text(canvas.language(), warning);
         inside.text(words, body, Role::mind, 6.0f);
         canvas.reading("heat/warning/" + std::to_string(&warning - outlook.warnings.data()),
                        {inside.x, from, inside.x + inside.width, inside.y - 6.0f}, words, {});

@@ -90,7 +90,7 @@ void kind_block(const Model& model, const Taking& taking, std::size_t at, const 
     if (typing) return rows.space(6.0f);
     const std::string name = std::to_string(at);
     const bool wanted = static_cast<int>(taking.lists[at].values.size()) < needed.least;
-    const bool step = has_step(procedure, needed) && taking.lists[at].half_step > 0.0;
+    const bool step = !needed.exact && taking.lists[at].half_step > 0.0;
     const std::string nearest =
         step ? say(canvas.language(), Word::measure_nearest,
                    {format_quantity(canvas.language(), 2.0 * taking.lists[at].half_step,

@@ -155,12 +155,9 @@ bool in_pairs(const Procedure& procedure) {
            (procedure.steps == Steps::difference && procedure.needed_count == 2);
 }
 
-bool has_step(const Procedure& procedure, const NeededReading& needed) {
-    return !needed.exact && procedure.steps != Steps::scatter && procedure.steps != Steps::scatter_of_difference;
-}
-
 double usual_step(const PressProfile& press, const MeasureTarget& target, ReadingKind kind) {
     if (on_ruler(target, kind)) return press.ruler.graduation;
+    if (target.field == Field::mark_spread || target.field == Field::height_spread) return 0.1; // a caliper
     if (kind == K::first_mark || kind == K::second_mark) {
         const bool flood = target.field == F::flood_mm_per_mark;
         return (flood ? press.flood_gauge : press.squeegee_gauge).graduation;

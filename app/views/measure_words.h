@@ -38,8 +38,6 @@ bool in_pairs(const Procedure& procedure);
 /// Half the smallest step that can be read counts; this step is offered until the person says
 /// otherwise. In the core's unit; 0 where there is none to tell. Invented, but for the ruler's own.
 double usual_step(const PressProfile& press, const MeasureTarget& target, ReadingKind kind);
-/// Whether the step plays a part.
-bool has_step(const Procedure& procedure, const NeededReading& needed);
 
 Scheme scheme_of(const MeasureTarget& target);
 

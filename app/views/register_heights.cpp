@@ -161,16 +161,9 @@ void strays_list(const RegisterView& view, const LevelView& level, Rows& rows) {
     if (level.levelling.strays.empty()) return;
     Canvas& canvas = rows.canvas;
     rows.text(canvas.word(Word::level_strays), title, Role::mind);
-    for (const StrayReading& stray : level.levelling.strays) {
-        const HeightReading& reading = view.job().height_readings[stray.reading];
-        const Head* head = find_head(view.job(), reading.head);
-        rows.text(say(canvas.language(), Word::level_stray,
-                      {head ? head_title(canvas.language(), *head) : std::to_string(reading.head),
-                       say(canvas.language(), Word::level_platen, {std::to_string(reading.platen)}),
-                       format_fine_length(reading.height, view.units()),
-                       signed_length(stray.residual, view.units())}),
+    for (const StrayReading& stray : level.levelling.strays)
+        rows.text(stray_text(view.job(), canvas.language(), view.units(), stray),
                   {TypeSize::body, false}, Role::ink, 6.0f);
-    }
 }
 
 /// Platen by a stepper, point by a choice, the gap on the pad.

@@ -1,5 +1,5 @@
 // What the parts of the Register place share: which head and round, and what they come to.
-#include <cmath>
+#include <utility>
 
 #include "app/text/sentences.h"
 #include "app/views/register_view.h"
@@ -48,32 +48,11 @@ Edit with_round(const RegisterView& view, const MarkRound& round) {
     return Edit{SetRounds{view.head->id, std::move(rounds)}};
 }
 
-std::string part_name(const Job& job, Language language, const PartOff& part, bool head) {
-    const std::string number = std::to_string(part.number);
-    if (!head) return say(language, Word::level_platen, {number});
-    // Readings outlive a head that was taken off the press.
-    const Head* found = find_head(job, part.number);
-    return found ? head_title(language, *found) : number;
-}
-
 LevelView level_view(const Job& job, Language language) {
-    LevelView view;
-    view.levelling = level(job.height_readings);
-    LevelTargets targets;
-    targets.points = level_points(job.press.height_points);
-    view.heads = heads_off(view.levelling, targets);
-    view.platens = platens_off(view.levelling, targets);
-    const auto count = [&](const std::vector<PartOff>& parts, bool heads) {
-        for (const PartOff& part : parts) {
-            if (!part.out) continue;
-            ++view.out;
-            if (!view.worst || std::abs(part.worst) > std::abs(view.worst->off.worst))
-                view.worst = NamedOff{part_name(job, language, part, heads), heads, part};
-        }
-    };
-    count(view.heads, true);
-    count(view.platens, false);
-    return view;
+    JobLevelling of_job = job_levelling(job);
+    std::optional<NamedOff> worst = named_worst(job, language, of_job);
+    return {std::move(of_job.levelling), std::move(of_job.heads), std::move(of_job.platens),
+            of_job.out, std::move(worst)};
 }
 
 Point place_of(const HeightPoints& points, HeightPoint point) {

@@ -46,11 +46,7 @@ SaidVerdict verdict_of(const RegisterView& view, const PlatenView& platens, Lang
                 text(more ? Word::scatter_more : Word::scatter_refused),
                 fault_text(language, *fault, platens.readings)};
     }
-    const std::vector<std::string> signs = signs_text(language, std::get<Scatter>(platens.result));
-    if (signs.empty()) return {Tone::good, text(Word::scatter_nothing), text(Word::scatter_how)};
-    std::string why;
-    for (const std::string& sign : signs) why += (why.empty() ? "" : " ") + sign;
-    return {Tone::act, text(Word::scatter_signs), why};
+    return scatter_verdict(language, view.units(), std::get<Scatter>(platens.result), view.tolerance());
 }
 
 /// The next print: the platen after the last one, in the same turn or the next.

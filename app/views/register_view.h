@@ -50,9 +50,6 @@ LevelView level_view(const Job& job, Language language);
 /// The head's rounds with this one in the place of the one looked at, as an edit.
 Edit with_round(const RegisterView& view, const MarkRound& round);
 
-/// Name of the head or platen that a part is.
-std::string part_name(const Job& job, Language language, const PartOff& part, bool head);
-
 /// Where a height point of a press lies, in the head's axes.
 Point place_of(const HeightPoints& points, HeightPoint point);
 

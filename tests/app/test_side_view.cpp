@@ -25,6 +25,14 @@ bool shows(const Driver& driver, std::string_view words) {
     return false;
 }
 
+/// All that is written, a broken paragraph's lines with a space between them again.
+std::string written(const Driver& driver) {
+    std::string out;
+    for (const Mark& mark : driver.list().marks())
+        if (mark.kind == MarkKind::text) (out += driver.list().words(mark)) += ' ';
+    return out;
+}
+
 } // namespace
 
 TEST_CASE("A blade is tilted by its handle, and the gauge that brings its edge back is offered") {
@@ -113,6 +121,27 @@ TEST_CASE("A blade on its height stop says that thrust is no line load") {
     driver.tap("height-stop/yes");
     CHECK_FALSE(driver.has("pressure/load"));
     CHECK(driver.has("pressure/thrust"));
+}
+
+TEST_CASE("Cylinders of a bore that isn't known say so, and not that the blade rests on its stop") {
+    for (const Language language : {Language::english, Language::spanish}) {
+        Driver driver(desktop, {}, language);
+        driver.tap("head/5");
+        open_section(driver, "pressure");
+        const std::string no_bore(word(language, Word::contact_no_bore));
+        const std::string on_stop(word(language, Word::contact_on_stop));
+        CHECK(written(driver).find(no_bore) == std::string::npos);
+        driver.program().act(DoEdit{Edit{SetNumber{0, Field::squeegee_bore, 0.0}}});
+        driver.settle();
+        CHECK_FALSE(driver.has("pressure/load"));
+        CHECK_FALSE(driver.has("pressure/thrust"));
+        CHECK(written(driver).find(no_bore) != std::string::npos);
+        CHECK(written(driver).find(on_stop) == std::string::npos);
+        driver.program().act(DoEdit{Edit{SetHeightStop{head_of(driver, 5).id, true}}});
+        driver.settle();
+        CHECK(written(driver).find(no_bore) == std::string::npos);
+        CHECK(written(driver).find(on_stop) != std::string::npos);
+    }
 }
 
 TEST_CASE("A known mesh is put into a screen, and a mesh of one's own is kept with the press") {

@@ -1,10 +1,14 @@
 // Measured values in a press profile. Expected values follow from the profile's own meaning.
 #include <catch2/catch_test_macros.hpp>
+#include <catch2/matchers/catch_matchers_floating_point.hpp>
+#include <cmath>
 
 #include "core/edit.h"
 #include "core/measured_press.h"
+#include "core/sensor.h"
 
 using namespace carriageway;
+using Catch::Matchers::WithinAbs;
 using K = ReadingKind;
 
 TEST_CASE("A measured least separation is used instead of the formula", "[measured_press]") {
@@ -48,6 +52,35 @@ TEST_CASE("A scatter becomes a measured spread, for each spread of a profile",
         CHECK(spread_of(copy, field)->value == result.values[0].value);
     }
     CHECK(spreads == 7);
+}
+
+TEST_CASE("Readings that are all alike are known to their step, not for certain", "[measured_press]") {
+    const Procedure& procedure = *procedure_for(Field::stop_spread);
+    const Measured result = measured(
+        procedure, {{procedure.needed[0].kind, {300, 300, 300, 300, 300, 300, 300, 300}, 0.5}});
+    REQUIRE(result.values.size() == 1);
+    // A step of 1: 1/√12 (JCGM 100:2008, F.2.2.1).
+    CHECK_THAT(result.values[0].value, WithinAbs(1.0 / std::sqrt(12.0), 1e-12));
+}
+
+TEST_CASE("A number that is typed after it was measured is a typed one", "[measured_press]") {
+    Job job;
+    job.uses.assign(static_cast<std::size_t>(job.press.stations), StationUse::open);
+    job.press.allowances.stop = {0.4, true};
+    const Job before = job;
+    const Applied typed = apply(job, Edit{SetNumber{0, Field::stop_spread, 1.0}});
+    REQUIRE(typed.inverse);
+    CHECK(job.press.allowances.stop == Spread{1.0, false});
+    CHECK(worst_deviation(job.press.allowances.stop) == 1.0);
+    REQUIRE(apply(job, *typed.inverse).inverse);
+    CHECK(job == before);
+    // A least separation that is typed counts instead of the formula.
+    const Applied apart = apply(job, Edit{SetNumber{0, Field::measured_separation, 84.0}});
+    REQUIRE(apart.inverse);
+    CHECK(job.press.sensors.separation_measured);
+    CHECK(least_separation(job.press.sensors) == 84.0);
+    REQUIRE(apply(job, *apart.inverse).inverse);
+    CHECK(job == before);
 }
 
 TEST_CASE("A screw's travel a turn goes to that screw", "[measured_press]") {

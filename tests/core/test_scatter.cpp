@@ -5,6 +5,7 @@
 #include <limits>
 #include <random>
 
+#include "core/head_registration.h"
 #include "core/scatter.h"
 #include "tests/core/registration_bench.h"
 
@@ -100,6 +101,16 @@ TEST_CASE("Head, platen and drift come out of readings without scatter", "[regis
     CHECK_FALSE(has(signs, ScatterCause::index_or_lock));
     CHECK(has(signs, ScatterCause::heat_or_drift));
     CHECK(has(signs, ScatterCause::platen_off, 3));
+}
+
+TEST_CASE("Prints before the adjusters were turned are of another setting", "[registration]") {
+    const std::vector<MarkReading> marks{{{-100.0, 0.0}, {-99.0, 0.0}}, {{100.0, 0.0}, {101.0, 0.0}}};
+    std::vector<MarkRound> rounds{{1, 1, marks, {}}, {2, 1, marks, {0.0, 0.0}}, {3, 1, marks, {}}};
+    std::vector<std::size_t> places;
+    CHECK(platen_readings(rounds, places).size() == 3);
+    rounds[1].turned = {0.5, 0.0};
+    CHECK(platen_readings(rounds, places).size() == 1);
+    CHECK(places == std::vector<std::size_t>{2});
 }
 
 TEST_CASE("practice: what scatter, drift and one platen point to (common practice, no source)",

@@ -292,6 +292,11 @@ TEST_CASE("register tells head, platen and scatter apart", "[marks]") {
     CHECK(report["signs"] == Json::array({{{"kind", "platen_off"}, {"platen", 3}}}));
     CHECK(has(run({"register", "-"}, text).out, "Platen 3"));
     CHECK(report_of(prints(0.0, 0.0), {}, 0)["signs"] == Json::array());
+    // All platens alike and 2 mm off: that is no scatter, but the head.
+    const Outcome off = run({"register", "-"}, prints(0.0, 2.0));
+    CHECK(off.status == 1);
+    CHECK(has(off.out, english(Word::scatter_head_off)));
+    CHECK_FALSE(has(off.out, english(Word::scatter_nothing)));
 }
 
 TEST_CASE("the help of register says what it reads and ends with", "[marks]") {
