@@ -264,10 +264,19 @@ TEST_CASE("The heat of a run, its advice and its cautions") {
         REQUIRE(outlook.steady_turn.has_value());
         CHECK(driver.find("heat/steady").label.find("turn " + std::to_string(*outlook.steady_turn)) !=
               std::string::npos);
-        CHECK(driver.find("heat/dwell").label ==
-              say(Language::english, Word::heat_dwell_title, {format_time(outlook.dwell->dwell)}));
+        // The model wants less than is usual: a direction, no number to set.
+        REQUIRE(outlook.dwell->shorter);
+        CHECK(driver.find("heat/dwell").label == english(Word::heat_dwell_open));
         CHECK(driver.find("heat/caution").label == english(Word::caution_hot));
         CHECK_FALSE(driver.has("heat/warning/0"));
+        driver.tap("job/run.flash_dwell_s");
+        enter(driver, "5");
+        const HeatOutlook longer = heat_outlook(driver.session().job());
+        REQUIRE_FALSE(longer.dwell->shorter);
+        REQUIRE_FALSE(longer.dwell->longer);
+        CHECK(driver.find("heat/dwell").label ==
+              say(Language::english, Word::heat_dwell_title, {format_time(longer.dwell->model)}));
+        driver.tap("undo");
         driver.tap("job/run.flash_dwell_s");
         enter(driver, "12");
         REQUIRE(heat_outlook(driver.session().job()).warnings.size() == 3);
