@@ -109,6 +109,7 @@ private:
     void carry_out(const RegisterEdit& a);
     void carry_out(const OpenRegisterPad& a);
     void carry_out(const ChooseHeightPlace& a);
+    void carry_out(const RemoveHeightReading& a);
     void accept_register_pad();
     std::optional<Edit> typed_edit(const Pad& pad, double value) const;
     void take_mark(const HoldMark& hold);

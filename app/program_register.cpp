@@ -79,6 +79,13 @@ void Program::carry_out(const ChooseHeightPlace& a) {
     state_.registering.point = a.point;
 }
 
+void Program::carry_out(const RemoveHeightReading& a) {
+    std::vector<HeightReading> readings = session_.job().height_readings;
+    if (a.reading >= readings.size()) return;
+    readings.erase(readings.begin() + static_cast<std::ptrdiff_t>(a.reading));
+    carry_out(RegisterEdit{Edit{SetHeightReadings{std::move(readings)}}, {}, {}});
+}
+
 void Program::carry_out(const OpenRegisterPad& a) {
     const Head* head = find_head(session_.job(), a.head);
     if (!head) return;

@@ -51,9 +51,9 @@ RegistrationVerdict verdict_of(const HeadRegistration& head) {
 } // namespace
 
 bool is_read(const MarkRound& round) {
-    return round.read || std::any_of(round.marks.begin(), round.marks.end(), [](const MarkReading& mark) {
-        return !(mark.nominal == mark.measured);
-    });
+    return round.read ||
+           std::any_of(round.marks.begin(), round.marks.end(),
+                       [](const MarkReading& mark) { return !(mark.nominal == mark.measured); });
 }
 
 bool is_of_platen(const MarkRound& round) { return round.platen > 0 && round.turn > 0; }
@@ -123,6 +123,13 @@ std::vector<PlatenReading> platen_readings(std::span<const MarkRound> rounds,
         places.clear();
     }
     return readings;
+}
+
+PlatenPrints platen_prints(const PressProfile& press, std::span<const MarkRound> rounds) {
+    PlatenPrints prints;
+    prints.readings = platen_readings(rounds, prints.places);
+    prints.scatter = scatter_of(prints.readings, press.readings.mark);
+    return prints;
 }
 
 } // namespace carriageway

@@ -69,4 +69,12 @@ std::vector<double> advised_turns(const Advice& advice, std::span<const Adjuster
 std::vector<PlatenReading> platen_readings(std::span<const MarkRound> rounds,
                                            std::vector<std::size_t>& places);
 
+/// The same with what they come to.
+struct PlatenPrints {
+    std::vector<PlatenReading> readings;
+    std::vector<std::size_t> places; ///< of the readings among the rounds
+    std::variant<Scatter, ScatterFault> scatter; ///< without readings a fault
+};
+PlatenPrints platen_prints(const PressProfile& press, std::span<const MarkRound> rounds);
+
 } // namespace carriageway

@@ -54,4 +54,10 @@ JobLevelling job_levelling(const Job& job) {
     return result;
 }
 
+PlatenTurns platen_turns(const Job& job, const JobLevelling& levelling, std::size_t platen) {
+    const LevelledPart& part = levelling.levelling.platens[platen];
+    return turns_of(part, usual_platen(levelling.levelling, part.group, levelling.targets.points),
+                    job.press.level_screws);
+}
+
 } // namespace carriageway

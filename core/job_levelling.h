@@ -37,4 +37,7 @@ struct JobLevelling {
 /// parts (levelling.refusal).
 JobLevelling job_levelling(const Job& job);
 
+/// What brings one of its platens, by its place in the list, to the usual plane.
+PlatenTurns platen_turns(const Job& job, const JobLevelling& levelling, std::size_t platen);
+
 } // namespace carriageway

@@ -147,7 +147,8 @@ MeasuredRefusal add_value(Measured& result, Field field, const Estimate& estimat
 
 MeasuredRefusal add_scatter(Measured& result, const Procedure& procedure, const Sorted& data) {
     if (procedure.steps == Steps::scatter)
-        return add_value(result, procedure.fields[0], scatter_of(data.statistics[0], {data.readings[0]->half_step}), true);
+        return add_value(result, procedure.fields[0],
+                         scatter_of(data.statistics[0], {data.readings[0]->half_step}), true);
     const Values &first = data.readings[0]->values, &second = data.readings[1]->values;
     if (first.size() != second.size()) return MeasuredRefusal::unequal_counts;
     Values differences;

@@ -19,6 +19,11 @@ struct MarkReading {
     bool operator==(const MarkReading&) const = default;
 };
 
+/// From where a mark belongs to where it printed.
+inline Point error_of(const MarkReading& mark) {
+    return {mark.measured.x - mark.nominal.x, mark.measured.y - mark.nominal.y};
+}
+
 /// The marks of one print under one head, read together.
 struct MarkRound {
     int platen = 0; ///< the platen's number, 0: not noted

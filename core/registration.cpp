@@ -104,7 +104,7 @@ void add_sizes(Registration& registration) {
     std::vector<Point> errors;
     errors.reserve(registration.marks.size());
     for (const MarkReading& mark : registration.marks) {
-        errors.push_back({mark.measured.x - mark.nominal.x, mark.measured.y - mark.nominal.y});
+        errors.push_back(error_of(mark));
         registration.residuals.push_back(residual_of(registration.fit, mark));
     }
     const ErrorSize error = size_of(errors), residual = size_of(registration.residuals);

@@ -37,11 +37,6 @@ struct RegisterDrawing {
 RegisterScale register_scale(const PressProfile& press, const Head& head, Box view,
                              const TypeMeasure& type);
 
-/// From where a mark belongs to where it printed, mm.
-inline Point error_of(const MarkReading& mark) {
-    return {mark.measured.x - mark.nominal.x, mark.measured.y - mark.nominal.y};
-}
-
 /// How many times larger errors are drawn than the rest, so that the largest is an arrow of some 40
 /// dp: 1, 2, 5, 10, ... Without errors 1.
 int exaggeration(const MarkRound& round, const RegisterScale& scale);

@@ -14,7 +14,7 @@ inline Rect frame_of(const Screen& screen) {
 
 /// Where an error's arrow ends, so many times as long as it is.
 inline Vec tip_of(const RegisterDrawing& drawing, const MarkReading& mark, const Point& error,
-           double factor) {
+                  double factor) {
     return drawing.scale.to({mark.nominal.x + factor * error.x, mark.nominal.y + factor * error.y});
 }
 

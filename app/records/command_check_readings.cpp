@@ -20,20 +20,20 @@ void add_heading(const Console& console, Word heading, std::string& out) {
 
 SaidVerdict said_of(const Console& console, const Job& job, const RoundsRead& read) {
     const double tolerance = job.registration.tolerance;
-    if (read.prints.empty())
+    if (!read.prints)
         return registration_verdict(console.language, console.unit, read.last, job.press,
                                     tolerance);
-    if (const ScatterFault* fault = std::get_if<ScatterFault>(&read.scatter))
+    if (const ScatterFault* fault = std::get_if<ScatterFault>(&read.prints->scatter))
         return {Tone::ask, console.text(Word::scatter_refused),
-                fault_text(console.language, *fault, read.prints)};
-    return scatter_verdict(console.language, console.unit, std::get<Scatter>(read.scatter),
-                           tolerance);
+                fault_text(console.language, *fault, read.prints->readings)};
+    return scatter_verdict(console.language, console.unit,
+                           std::get<Scatter>(read.prints->scatter), tolerance);
 }
 
 /// "Left: 3 dial marks clockwise; Across: ..."; empty: nothing is to be turned.
 std::string turns_text(const Console& console, const Job& job, const RoundsRead& read) {
     const HeadRegistration& last = read.last;
-    if (!read.prints.empty() || !last.read || last.verdict != RegistrationVerdict::turn) return {};
+    if (read.prints || !last.read || last.verdict != RegistrationVerdict::turn) return {};
     std::string text;
     for (const ScrewAdvice& screw : std::get<Advice>(*last.advice).screws) {
         const SaidScrew said = screw_text(console.language, console.unit, screw,
@@ -70,21 +70,15 @@ void add_part(const Console& console, const Job& job, const JobLevelling& found,
     const std::string points = points_text(console.language, console.unit, part, head);
     if (!points.empty()) add_line(out, 6, points);
     if (head || !part.out) return;
-    const PlatenTurns turns =
-        turns_of(found.levelling.platens[index],
-                 usual_platen(found.levelling, part.group, found.targets.points),
-                 job.press.level_screws);
-    for (const std::string& turn :
-         level_turns_text(console.language, turns, job.press.level_screws))
+    for (const std::string& turn : level_turns_text(
+             console.language, platen_turns(job, found, index), job.press.level_screws))
         add_line(out, 6, "→ " + turn);
 }
 
 void add_levelling(const Console& console, const Job& job, std::string& out) {
     if (job.height_readings.empty()) return;
     const JobLevelling found = job_levelling(job);
-    const SaidVerdict said = levelling_verdict(
-        console.language, console.unit, found.levelling, found.out,
-        named_worst(job, console.language, found), found.targets.tolerance);
+    const SaidVerdict said = levelling_verdict(console.language, console.unit, job, found);
     add_heading(console, Word::reg_mode_heights, out);
     add_line(out, 2, said.title);
     add_line(out, 6, said.why);

@@ -5,8 +5,6 @@
 #include <nlohmann/json.hpp>
 #include <optional>
 #include <string>
-#include <variant>
-#include <vector>
 
 #include "app/records/console.h"
 #include "core/head_registration.h"
@@ -18,8 +16,7 @@ namespace carriageway {
 /// several, all of those prints.
 struct RoundsRead {
     HeadRegistration last;
-    std::vector<PlatenReading> prints; ///< empty unless the last round is one of them
-    std::variant<Scatter, ScatterFault> scatter; ///< of the prints; says nothing without any
+    std::optional<PlatenPrints> prints; ///< where the last round is one of them
 };
 
 /// Of a head with rounds.

@@ -13,12 +13,6 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-Json rounded(double value) {
-    if (!std::isfinite(value)) return nullptr;
-    const double millionths = std::round(value * 1e6);
-    return millionths == 0.0 ? 0.0 : millionths / 1e6;
-}
-
 const char* name_of(FindingKind kind) {
     switch (kind) {
         case FindingKind::both_sensors_on:
@@ -346,6 +340,12 @@ Json head_report(const Console& console, const Job& job, const Head& head,
 }
 
 }  // namespace
+
+nlohmann::ordered_json rounded(double value) {
+    if (!std::isfinite(value)) return nullptr;
+    const double millionths = std::round(value * 1e6);
+    return millionths == 0.0 ? 0.0 : millionths / 1e6;
+}
 
 nlohmann::ordered_json started_report() {
     Json report;

@@ -120,6 +120,9 @@ namespace carriageway {
 
 inline constexpr int report_format = 1;
 
+/// A number as reports have it: to a millionth, no "-0.0", null where it isn't finite.
+nlohmann::ordered_json rounded(double value);
+
 /// An object that starts with the format of reports.
 nlohmann::ordered_json started_report();
 

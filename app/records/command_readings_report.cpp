@@ -1,8 +1,8 @@
 // The parts of check --json about what was read: registration, levelling, heat (command_json.h).
 #include <algorithm>
-#include <cmath>
 
 #include "app/records/command_check_readings.h"
+#include "app/records/command_json.h"
 #include "app/records/command_register_report.h"
 #include "app/text/registration_sentences.h"
 #include "core/job_heat.h"
@@ -12,11 +12,6 @@ namespace carriageway {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-Json rounded(double value) {
-    if (!std::isfinite(value)) return nullptr;
-    return std::round(value * 1e6) / 1e6 + 0.0; // no "-0.0"
-}
 
 const char* name_of(LevelTerms known) {
     switch (known) {
@@ -55,14 +50,14 @@ void add_last_round(Json& out, const HeadRegistration& head, const PressProfile&
 }
 
 /// Prints of several platens: no one print says what to turn.
-void add_prints(Json& out, const RoundsRead& read, double tolerance) {
-    const double error = farthest_error(read.prints);
+void add_prints(Json& out, const PlatenPrints& prints, double tolerance) {
+    const double error = farthest_error(prints.readings);
     out["verdict"] = nullptr;
     out["error_max_mm"] = rounded(error);
     out["within_tolerance"] = error <= tolerance;
     out["adjusters"] = Json::array();
     out["signs"] = nullptr;
-    if (const Scatter* scatter = std::get_if<Scatter>(&read.scatter))
+    if (const Scatter* scatter = std::get_if<Scatter>(&prints.scatter))
         out["signs"] = signs_report(*scatter);
 }
 
@@ -113,13 +108,9 @@ Json strays_report(const Job& job, const Levelling& levelling) {
 
 RoundsRead rounds_read(const Job& job, const Head& head) {
     const std::size_t last = head.rounds.empty() ? 0 : head.rounds.size() - 1;
-    RoundsRead read{
-        register_head(job.press, head.rounds, last, job.registration.tolerance), {}, {}};
-    std::vector<std::size_t> places;
-    std::vector<PlatenReading> prints = platen_readings(head.rounds, places);
-    if (places.empty() || places.back() != last) return read;
-    read.scatter = scatter_of(prints, job.press.readings.mark);
-    read.prints = std::move(prints);
+    RoundsRead read{register_head(job.press, head.rounds, last, job.registration.tolerance), {}};
+    PlatenPrints prints = platen_prints(job.press, head.rounds);
+    if (!prints.places.empty() && prints.places.back() == last) read.prints = std::move(prints);
     return read;
 }
 
@@ -129,10 +120,10 @@ Json registration_report(const Job& job, const Head& head) {
     const RoundsRead read = rounds_read(job, head);
     Json out;
     out["rounds"] = head.rounds.size();
-    out["by_platen"] = !read.prints.empty();
+    out["by_platen"] = read.prints.has_value();
     out["tolerance_mm"] = rounded(tolerance);
-    if (read.prints.empty()) add_last_round(out, read.last, job.press);
-    else add_prints(out, read, tolerance);
+    if (read.prints) add_prints(out, *read.prints, tolerance);
+    else add_last_round(out, read.last, job.press);
     return out;
 }
 

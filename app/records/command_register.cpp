@@ -158,8 +158,8 @@ int register_print(const Console& console, const Asked& asked, Told& told) {
         told.words += console.text(Word::reg_rounds) + '\n';
         add_lines(told.words, {say(console.language, Word::reg_round_line,
                                    {std::to_string(rounds.size()),
-                                    fine_length(head.sizes.back().max, console.unit),
-                                    fine_length(head.sizes.back().rms, console.unit)})});
+                                    format_fine_length(head.sizes.back().max, console.unit),
+                                    format_fine_length(head.sizes.back().rms, console.unit)})});
         add_lines(told.words,
                   progress_text(console.language, console.unit, head.judged, job.press));
     }
@@ -172,8 +172,8 @@ void say_scatter(const Console& console, const Scatter& scatter, double toleranc
                  std::string& out) {
     const auto pair = [&](const ScatterEstimate& x, const ScatterEstimate& y) {
         return say(console.language, Word::scatter_pair,
-                   {signed_length(x.value, console.unit), fine_length(x.error, console.unit),
-                    signed_length(y.value, console.unit), fine_length(y.error, console.unit)});
+                   {signed_length(x.value, console.unit), format_fine_length(x.error, console.unit),
+                    signed_length(y.value, console.unit), format_fine_length(y.error, console.unit)});
     };
     const SaidVerdict verdict =
         scatter_verdict(console.language, console.unit, scatter, tolerance);
@@ -186,27 +186,25 @@ void say_scatter(const Console& console, const Scatter& scatter, double toleranc
     out += console.text(Word::scatter_drift) + ": " + pair(scatter.x.drift, scatter.y.drift) + '\n';
     out += console.text(Word::scatter_deviation) + ": " +
            say(console.language, Word::scatter_deviations,
-               {fine_length(scatter.x.deviation, console.unit),
-                fine_length(scatter.y.deviation, console.unit)}) +
+               {format_fine_length(scatter.x.deviation, console.unit),
+                format_fine_length(scatter.y.deviation, console.unit)}) +
            '\n';
 }
 
 /// Prints by platen and turn: what is whose.
 int register_prints(const Console& console, const Asked& asked, Told& told) {
     const double tolerance = asked.job.registration.tolerance;
-    std::vector<PlatenReading> readings;
-    for (const MarkRound& round : asked.marks.rounds)
-        readings.push_back({round.platen, round.turn, round.marks});
-    const auto result = scatter_of(readings, asked.job.press.readings.mark);
-    if (const ScatterFault* fault = std::get_if<ScatterFault>(&result))
-        return console.complain(asked.subject, fault_text(console.language, *fault, readings));
-    const Scatter& scatter = std::get<Scatter>(result);
-    const double error = farthest_error(readings);
+    const PlatenPrints prints = platen_prints(asked.job.press, asked.marks.rounds);
+    if (const ScatterFault* fault = std::get_if<ScatterFault>(&prints.scatter))
+        return console.complain(asked.subject,
+                                fault_text(console.language, *fault, prints.readings));
+    const Scatter& scatter = std::get<Scatter>(prints.scatter);
+    const double error = farthest_error(prints.readings);
     const bool within = error <= tolerance;
     if (within) told.words += console.text(Word::reg_within) + '\n';
     add_lines(told.words,
               {say(console.language, Word::reg_within_why,
-                   {fine_length(error, console.unit), fine_length(tolerance, console.unit)})});
+                   {format_fine_length(error, console.unit), format_fine_length(tolerance, console.unit)})});
     say_scatter(console, scatter, tolerance, told.words);
     add_scatter(told.report, scatter, error, tolerance);
     return within ? exit_fit : exit_not_fit;

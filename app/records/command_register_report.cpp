@@ -3,16 +3,12 @@
 #include <algorithm>
 #include <cmath>
 
-#include "app/text/measure.h"
+#include "app/records/command_json.h"
 
 namespace carriageway {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-double rounded(double value) {
-    return std::round(value * 1e6) / 1e6 + 0.0; // no "-0.0"
-}
 
 const char* name_of(LikelyCause cause) {
     switch (cause) {
@@ -156,8 +152,7 @@ double farthest_error(const std::vector<PlatenReading>& prints) {
     double farthest = 0.0;
     for (const PlatenReading& print : prints)
         for (const MarkReading& mark : print.marks)
-            farthest = std::max(farthest, std::hypot(mark.measured.x - mark.nominal.x,
-                                                     mark.measured.y - mark.nominal.y));
+            farthest = std::max(farthest, std::hypot(error_of(mark).x, error_of(mark).y));
     return farthest;
 }
 

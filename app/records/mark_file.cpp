@@ -9,6 +9,7 @@
 #include "app/records/json_piece.h"
 #include "app/text/measure.h"
 #include "core/fields.h"
+#include "core/job_check.h"
 
 namespace carriageway {
 
@@ -19,7 +20,6 @@ using Kind = MarkFileFault::Kind;
 constexpr std::array<std::string_view, 6> headings{"nominal_x_mm",  "nominal_y_mm", "measured_x_mm",
                                                    "measured_y_mm", "platen",       "turn"};
 constexpr std::size_t places = 4; ///< of the headings, those that must be there
-constexpr int most_number = 1'000'000;
 constexpr Field farthest_place = Field::image_offset_x; ///< places go as far as this number does
 
 /// A field, and at which byte of the text it begins.

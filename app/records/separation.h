@@ -10,8 +10,8 @@
 
 #include "app/records/picture_rows.h"
 #include "app/text/words.h"
-#include "core/ink_shape.h"
 #include "core/edit.h"
+#include "core/ink_shape.h"
 
 namespace carriageway {
 

@@ -25,13 +25,14 @@ std::optional<Word> worst_place(const PartOff& part) {
 }
 
 /// "Worst: Platen 4, 0.9 mm too low at the machine side."
-std::string worst_text(Language language, LengthUnit unit, const NamedOff& worst) {
+std::string worst_text(Language language, LengthUnit unit, const std::string& name,
+                       const WorstOff& worst) {
     const bool high = height_of(worst.off.worst, worst.head) > 0.0;
     const std::string by = format_fine_length(std::abs(worst.off.worst), unit);
     const std::string_view way = word(language, high ? Word::level_too_high : Word::level_too_low);
     if (const std::optional<Word> where = worst_place(worst.off))
-        return say(language, Word::level_worst_at, {worst.name, by, way, word(language, *where)});
-    return say(language, Word::level_worst, {worst.name, by, way});
+        return say(language, Word::level_worst_at, {name, by, way, word(language, *where)});
+    return say(language, Word::level_worst, {name, by, way});
 }
 
 bool all_known(const Levelling& levelling) {
@@ -106,9 +107,8 @@ SaidVerdict scatter_verdict(Language language, LengthUnit unit, const Scatter& s
         why.push_back(say(language, Word::scatter_head_off_why,
                           {format_fine_length(off, unit), format_fine_length(tolerance, unit)}));
     if (why.empty()) return {Tone::good, text(Word::scatter_nothing), text(Word::scatter_how)};
-    std::string all;
-    for (const std::string& line : why) all += (all.empty() ? "" : " ") + line;
-    return {Tone::act, text(signs ? Word::scatter_signs : Word::scatter_head_off), all};
+    return {Tone::act, text(signs ? Word::scatter_signs : Word::scatter_head_off),
+            in_one_line(why)};
 }
 
 std::string part_name(const Job& job, Language language, const PartOff& part, bool head) {
@@ -119,19 +119,13 @@ std::string part_name(const Job& job, Language language, const PartOff& part, bo
     return found ? head_title(language, *found) : number;
 }
 
-std::optional<NamedOff> named_worst(const Job& job, Language language,
-                                    const JobLevelling& levelling) {
-    if (!levelling.worst) return std::nullopt;
-    const auto& [head, off] = *levelling.worst;
-    return NamedOff{part_name(job, language, off, head), head, off};
-}
-
 double height_of(double gap, bool head) { return head ? gap : -gap; }
 
-SaidVerdict levelling_verdict(Language language, LengthUnit unit, const Levelling& levelling,
-                              int out, const std::optional<NamedOff>& worst, double tolerance) {
+SaidVerdict levelling_verdict(Language language, LengthUnit unit, const Job& job,
+                              const JobLevelling& found) {
+    const Levelling& levelling = found.levelling;
     const auto text = [&](Word key) { return std::string(word(language, key)); };
-    const std::string allowed = format_fine_length(tolerance, unit);
+    const std::string allowed = format_fine_length(found.targets.tolerance, unit);
     switch (levelling.refusal) {
         case LevelRefusal::no_readings:
             return {Tone::ask, text(Word::level_none), text(Word::level_how)};
@@ -150,14 +144,15 @@ SaidVerdict levelling_verdict(Language language, LengthUnit unit, const Levellin
     if (!enough) return {Tone::ask, text(Word::level_not_enough), text(Word::level_few_readings)};
     const std::string open = open_text(language, levelling);
     const std::string why = open + say(language, Word::level_out_why, {allowed});
-    if (out == 0 || !worst) {
+    if (!found.worst) {
         const Word title = all_known(levelling) ? Word::level_all_within : Word::level_known_within;
         return {open.empty() ? Tone::good : Tone::ask, say(language, title, {allowed}), why};
     }
+    const std::string name = part_name(job, language, found.worst->off, found.worst->head);
     return {Tone::act,
-            out == 1 ? say(language, Word::level_one_out, {worst->name})
-                     : say(language, Word::level_some_out, {std::to_string(out)}),
-            worst_text(language, unit, *worst) + " " + why};
+            found.out == 1 ? say(language, Word::level_one_out, {name})
+                           : say(language, Word::level_some_out, {std::to_string(found.out)}),
+            worst_text(language, unit, name, *found.worst) + " " + why};
 }
 
 std::vector<std::string> off_text(Language language, LengthUnit unit, const PartOff& part,

@@ -2,7 +2,6 @@
 // answer. Used by the places and by the command line alike.
 #pragma once
 
-#include <optional>
 #include <string>
 #include <vector>
 
@@ -29,9 +28,7 @@ struct SaidScrew {
     bool turn = false; ///< something is to be turned
 };
 
-/// format_fine_length() by the name that the command line calls it.
-inline std::string fine_length(double mm, LengthUnit unit) { return format_fine_length(mm, unit); }
-/// The same with a plus or minus sign; what rounds to zero has none.
+/// A fine length (measure.h) with a plus or minus sign; what rounds to zero has none.
 std::string signed_length(double mm, LengthUnit unit, bool with_unit = true);
 
 /// A number of turns as people count them: "1/4", "1 1/12"; of a dial with so many marks.
@@ -79,24 +76,13 @@ SaidVerdict scatter_verdict(Language language, LengthUnit unit, const Scatter& s
 
 // ---- levelling ----
 
-/// A head or a platen with its name, and how far it is off.
-struct NamedOff {
-    std::string name;
-    bool head = false;
-    PartOff off;
-};
-
 /// Name of the head or platen that a part is.
 std::string part_name(const Job& job, Language language, const PartOff& part, bool head);
 
-/// The worst of a job's parts with its name; nothing: none is out.
-std::optional<NamedOff> named_worst(const Job& job, Language language,
-                                    const JobLevelling& levelling);
-
-/// Levelling in a title and a few sentences; `out` parts are out, and `worst` is the worst of them
-/// (needed where any is). Good only where every part is known and no readings contradict others.
-SaidVerdict levelling_verdict(Language language, LengthUnit unit, const Levelling& levelling,
-                              int out, const std::optional<NamedOff>& worst, double tolerance);
+/// A job's levelling in a title and a few sentences. Good only where every part is known and no
+/// readings contradict others.
+SaidVerdict levelling_verdict(Language language, LengthUnit unit, const Job& job,
+                              const JobLevelling& found);
 
 /// What is off at a head or a platen and what to do, without its name, one sentence a line.
 std::vector<std::string> off_text(Language language, LengthUnit unit, const PartOff& part,

@@ -98,6 +98,12 @@ std::string_view word(Language language, Word key) {
     return rows[index].english;
 }
 
+std::string in_one_line(const std::vector<std::string>& sentences) {
+    std::string line;
+    for (const std::string& sentence : sentences) line += (line.empty() ? "" : " ") + sentence;
+    return line;
+}
+
 std::string say(Language language, Word key, std::initializer_list<std::string_view> arguments) {
     const std::string_view text = word(language, key);
     std::string out;

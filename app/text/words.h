@@ -6,6 +6,7 @@
 #include <initializer_list>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace carriageway {
 
@@ -28,6 +29,9 @@ std::string_view word(Language language, Word key);
 /// The text with `{0}` replaced by the first argument, `{1}` by the second, and so on. Arguments
 /// are put in as they are, braces within them included; a placeholder without an argument stays.
 std::string say(Language language, Word key, std::initializer_list<std::string_view> arguments);
+
+/// Sentences one after the other, a space between.
+std::string in_one_line(const std::vector<std::string>& sentences);
 
 /// The text with its first letter made a capital, for the start of a line. Letters beyond ASCII
 /// that Spanish starts words with are covered (á é í ó ú ñ); others stay.

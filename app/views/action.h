@@ -75,6 +75,7 @@ struct AddMarkAt { HeadId head; RegisterScale scale; }; ///< where the drawing w
 struct RegisterEdit { Edit edit; std::optional<std::size_t> round, mark; }; ///< and what is shown then
 struct OpenRegisterPad { HeadId head; RegisterTarget target; };
 struct ChooseHeightPlace { std::uint32_t platen; HeightPoint point; };
+struct RemoveHeightReading { std::size_t reading; }; ///< its place among the job's
 
 using Action = std::variant<DoEdit, Undo, Redo, GoTo, ChooseHead, ChooseStop, StepStop, StepNumber, SetEveryStop,
                             Zoom, ShowAll, ToggleSheet, ToggleSection, OpenPad, PadPress, EditText,
@@ -86,7 +87,7 @@ using Action = std::variant<DoEdit, Undo, Redo, GoTo, ChooseHead, ChooseStop, St
                             KeepPress, UsePress, OpenMeasuring, ShowProcedure, LeaveProcedure, CloseMeasuring,
                             AddReading, SetReadingStep, RemoveReading, UseMeasured,
                             RegisterHead, ChooseRegisterMode, ChooseMark, ChooseRound, AddMarkAt,
-                            RegisterEdit, OpenRegisterPad, ChooseHeightPlace>;
+                            RegisterEdit, OpenRegisterPad, ChooseHeightPlace, RemoveHeightReading>;
 
 /// What a drag moves.
 struct HoldStop { HeadId head; End end; };

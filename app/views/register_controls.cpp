@@ -76,12 +76,9 @@ void said_verdict(std::string_view name, const SaidVerdict& verdict, Rows& rows)
 void said_lines(std::string_view name, std::string_view label,
                 const std::vector<std::string>& lines, TypeStyle style, float gap, float top,
                 Rows& rows) {
-    std::string all;
-    for (const std::string& line : lines) {
-        rows.text(line, style, Role::ink, gap);
-        all += (all.empty() ? "" : " ") + line;
-    }
-    rows.canvas.reading(name, {rows.x, top, rows.x + rows.width, rows.y}, label, all);
+    for (const std::string& line : lines) rows.text(line, style, Role::ink, gap);
+    rows.canvas.reading(name, {rows.x, top, rows.x + rows.width, rows.y}, label,
+                        in_one_line(lines));
 }
 
 void said_card(std::string_view name, std::string_view title, const std::vector<std::string>& lines,
@@ -97,7 +94,7 @@ void said_card(std::string_view name, std::string_view title, const std::vector<
     canvas.list().ring(box, corner, paint(role), role == Role::edge ? thin : thick);
     Thing& thing = canvas.list().thing(name, ThingRole::text, box);
     thing.label.assign(title);
-    for (const std::string& line : lines) thing.value += (thing.value.empty() ? "" : " ") + line;
+    thing.value = in_one_line(lines);
     Vec at{box.x0 + row_pad, box.y0 + row_pad};
     at.y += canvas.paragraph(at, width, title, bold, Role::ink, Role::card);
     for (const std::string& line : lines) {

@@ -14,9 +14,6 @@ constexpr TypeStyle title{TypeSize::title, true};
 constexpr TypeStyle small{TypeSize::small, false};
 constexpr TypeStyle small_bold{TypeSize::small, true};
 
-/// Parts may be off by so much, mm: that of levelling_advice.h.
-double tolerance() { return LevelTargets{}.tolerance; }
-
 // The plan, in shares of its radius.
 constexpr float platen_ring = 0.56f, head_ring = 0.86f, largest_disc_share = 0.13f;
 constexpr float largest_disc = 22.0f; ///< dp at a text size of 100 %
@@ -45,11 +42,11 @@ struct PlanPart {
 
 /// A disc shaded by how far the part is off. That it is out is told by a heavier ring, high or low
 /// by the tip: neither by colour alone.
-void draw_disc(DrawingList& list, const PlanPart& part, float radius, int way) {
+void draw_disc(DrawingList& list, const PlanPart& part, float radius, int way, double tolerance) {
     constexpr float out_ring = 3.0f, plain_ring = 1.4f;
     list.disc(part.at, radius, paint(Role::card));
     if (way != 0) {
-        const double share = std::min(std::abs(part.high()) / (full_shade_at * tolerance()), 1.0);
+        const double share = std::min(std::abs(part.high()) / (full_shade_at * tolerance), 1.0);
         list.disc(
             part.at, radius,
             paint(way > 0 ? Role::squeegee : Role::flood, static_cast<int>(share * full_shade)));
@@ -88,9 +85,9 @@ std::vector<Vec> places_of_value(const PlanPart& part, Vec centre, float radius,
 /// All discs, then the numbers of those that are out, then the others', then by how much they are
 /// out: each where there is room. The list says all of it.
 void draw_plan(DrawingList& list, const std::vector<PlanPart>& parts, Box within, Vec centre,
-               float radius, LengthUnit units) {
+               float radius, LengthUnit units, double tolerance) {
     LabelPlacer labels(within);
-    for (const PlanPart& part : parts) draw_disc(list, part, radius, part.way(units));
+    for (const PlanPart& part : parts) draw_disc(list, part, radius, part.way(units), tolerance);
     for (const bool out : {true, false})
         for (const PlanPart& part : parts)
             if (part.out() == out)
@@ -116,25 +113,18 @@ const PartOff* find_part(const std::vector<PartOff>& parts, std::uint32_t number
     return found == parts.end() ? nullptr : &*found;
 }
 
-PlatenTurns level_turns(const RegisterView& view, const LevelView& level, std::size_t platen) {
-    const LevelledPart& part = level.levelling.platens[platen];
-    const PressProfile& press = view.job().press;
-    return turns_of(part, usual_platen(level.levelling, part.group, level_points(press.height_points)),
-                    press.level_screws);
-}
-
 /// What is said of one head or platen; `index` is its place among them.
-void part_card(const RegisterView& view, const LevelView& level, bool head, std::size_t index,
-               Rows& rows) {
+void part_card(const RegisterView& view, bool head, std::size_t index, Rows& rows) {
     const Language language = rows.canvas.language();
-    const PartOff& part = (head ? level.heads : level.platens)[index];
-    const std::vector<LevelScrew>& screws = view.job().press.level_screws;
-    std::vector<std::string> lines = off_text(language, view.units(), part, head, tolerance());
+    const JobLevelling& found = view.levelling;
+    const PartOff& part = (head ? found.heads : found.platens)[index];
+    std::vector<std::string> lines =
+        off_text(language, view.units(), part, head, found.targets.tolerance);
     if (std::string points = points_text(language, view.units(), part, head); !points.empty())
         lines.push_back(std::move(points));
     if (!head && part.out)
-        for (std::string& turn :
-             level_turns_text(language, level_turns(view, level, index), screws))
+        for (std::string& turn : level_turns_text(language, platen_turns(view.job(), found, index),
+                                                  view.job().press.level_screws))
             lines.push_back(std::move(turn));
     said_card(
         (head ? "register/level/head/" : "register/level/platen/") + std::to_string(part.number),
@@ -142,11 +132,11 @@ void part_card(const RegisterView& view, const LevelView& level, bool head, std:
         rows);
 }
 
-void parts_list(const RegisterView& view, const LevelView& level, bool heads, Rows& rows) {
-    const std::size_t count = (heads ? level.heads : level.platens).size();
+void parts_list(const RegisterView& view, bool heads, Rows& rows) {
+    const std::size_t count = (heads ? view.levelling.heads : view.levelling.platens).size();
     if (count == 0) return;
     rows.text(rows.canvas.word(heads ? Word::level_heads : Word::level_platens), title);
-    for (std::size_t i = 0; i < count; ++i) part_card(view, level, heads, i, rows);
+    for (std::size_t i = 0; i < count; ++i) part_card(view, heads, i, rows);
 }
 
 std::string reading_text(const RegisterView& view, const HeightReading& reading) {
@@ -157,11 +147,12 @@ std::string reading_text(const RegisterView& view, const HeightReading& reading)
                 format_fine_length(reading.height, view.units())});
 }
 
-void strays_list(const RegisterView& view, const LevelView& level, Rows& rows) {
-    if (level.levelling.strays.empty()) return;
+void strays_list(const RegisterView& view, Rows& rows) {
+    const std::vector<StrayReading>& strays = view.levelling.levelling.strays;
+    if (strays.empty()) return;
     Canvas& canvas = rows.canvas;
     rows.text(canvas.word(Word::level_strays), title, Role::mind);
-    for (const StrayReading& stray : level.levelling.strays)
+    for (const StrayReading& stray : strays)
         rows.text(stray_text(view.job(), canvas.language(), view.units(), stray),
                   {TypeSize::body, false}, Role::ink, 6.0f);
 }
@@ -204,11 +195,8 @@ void readings_list(const RegisterView& view, Rows& rows) {
         if (readings[i].head != view.head->id) continue;
         if (first) rows.text(canvas.word(Word::level_readings), title);
         first = false;
-        std::vector<HeightReading> without = readings;
-        without.erase(without.begin() + static_cast<std::ptrdiff_t>(i));
         wide_button("register/reading/" + std::to_string(i + 1), reading_text(view, readings[i]),
-                    canvas.word(Word::level_remove), ButtonLook::plain,
-                    RegisterEdit{Edit{SetHeightReadings{std::move(without)}}, {}, {}}, rows);
+                    canvas.word(Word::level_remove), ButtonLook::plain, RemoveHeightReading{i}, rows);
     }
 }
 
@@ -239,7 +227,7 @@ void register_heights_drawing(const RegisterView& view, Box box, Canvas& canvas)
     const std::string legend = say(canvas.language(), Word::level_legend, {length_unit_name(units)});
     whole.hint = legend;
     plan.y1 -= caption(box, legend, canvas);
-    const LevelView level = level_view(view.job(), canvas.language());
+    const JobLevelling& found = view.levelling;
     // Large text may leave next to nothing.
     const float radius = 0.5f * std::max(1.0f, std::min(plan.width(), plan.height()));
     const float disc = std::min(largest_disc * canvas.scale(), largest_disc_share * radius);
@@ -255,26 +243,24 @@ void register_heights_drawing(const RegisterView& view, Box box, Canvas& canvas)
     std::vector<PlanPart> parts;
     for (int station = 1; station <= press.stations; ++station)
         parts.push_back({at(station, platen_ring), false, std::to_string(station),
-                         find_part(level.platens, static_cast<std::uint32_t>(station))});
+                         find_part(found.platens, static_cast<std::uint32_t>(station))});
     for (const Head& head : view.job().heads)
         parts.push_back({at(head.station, head_ring), true, std::to_string(head.station),
-                         find_part(level.heads, head.id)});
-    draw_plan(list, parts, plan, centre, disc, units);
+                         find_part(found.heads, head.id)});
+    draw_plan(list, parts, plan, centre, disc, units, found.targets.tolerance);
 }
 
 void register_heights_panel(const RegisterView& view, Rows& rows) {
     Canvas& canvas = rows.canvas;
-    const LevelView level = level_view(view.job(), canvas.language());
     said_verdict("register/level",
-                 levelling_verdict(canvas.language(), view.units(), level.levelling, level.out,
-                                   level.worst, tolerance()),
+                 levelling_verdict(canvas.language(), view.units(), view.job(), view.levelling),
                  rows);
     rows.text(canvas.word(Word::level_caution), small, Role::mind, 10.0f);
-    known_notes(level.levelling, rows);
+    known_notes(view.levelling.levelling, rows);
     add_part(view, rows);
-    strays_list(view, level, rows);
-    parts_list(view, level, true, rows);
-    parts_list(view, level, false, rows);
+    strays_list(view, rows);
+    parts_list(view, true, rows);
+    parts_list(view, false, rows);
     readings_list(view, rows);
 }
 

@@ -38,6 +38,9 @@ RegisterView register_view(const Model& model, const Head& head) {
     }
     view.result = register_head(model.job->press, view.rounds, view.index,
                                 model.job->registration.tolerance);
+    if (state.mode == RegisterMode::platens)
+        view.prints = platen_prints(model.job->press, view.rounds);
+    if (state.mode == RegisterMode::heights) view.levelling = job_levelling(*model.job);
     return view;
 }
 
@@ -46,13 +49,6 @@ Edit with_round(const RegisterView& view, const MarkRound& round) {
     if (view.index < rounds.size()) rounds[view.index] = round;
     else rounds.push_back(round);
     return Edit{SetRounds{view.head->id, std::move(rounds)}};
-}
-
-LevelView level_view(const Job& job, Language language) {
-    JobLevelling of_job = job_levelling(job);
-    std::optional<NamedOff> worst = named_worst(job, language, of_job);
-    return {std::move(of_job.levelling), std::move(of_job.heads), std::move(of_job.platens),
-            of_job.out, std::move(worst)};
 }
 
 Point place_of(const HeightPoints& points, HeightPoint point) {

@@ -12,41 +12,29 @@ namespace {
 constexpr TypeStyle title{TypeSize::title, true};
 constexpr TypeStyle small{TypeSize::small, false};
 
-/// The readings by platen among a head's rounds, and what they come to.
-struct PlatenView {
-    std::vector<std::size_t> places; ///< of the readings among the rounds
-    std::vector<PlatenReading> readings;
-    std::variant<Scatter, ScatterFault> result;
-};
-
-PlatenView platens_of(const RegisterView& view) {
-    PlatenView out;
-    out.readings = platen_readings(view.rounds, out.places);
-    out.result = scatter_of(out.readings, view.job().press.readings.mark);
-    return out;
-}
-
 /// Whether a fault asks for more prints, rather than for another look at those there are.
 bool asks_for_more(ScatterFaultKind kind) {
     return kind == ScatterFaultKind::too_few_platens || kind == ScatterFaultKind::too_few_turns ||
            kind == ScatterFaultKind::platen_once;
 }
 
-SaidVerdict verdict_of(const RegisterView& view, const PlatenView& platens, Language language) {
+SaidVerdict verdict_of(const RegisterView& view, Language language) {
+    const PlatenPrints& prints = view.prints;
     const auto text = [&](Word key) { return std::string(word(language, key)); };
-    if (platens.readings.empty()) {
+    if (prints.readings.empty()) {
         const std::vector<MarkRound>& rounds = view.head->rounds;
         const bool any = std::any_of(rounds.begin(), rounds.end(), is_of_platen);
         return {Tone::ask, text(any ? Word::scatter_more : Word::scatter_none),
                 text(Word::scatter_how)};
     }
-    if (const ScatterFault* fault = std::get_if<ScatterFault>(&platens.result)) {
+    if (const ScatterFault* fault = std::get_if<ScatterFault>(&prints.scatter)) {
         const bool more = asks_for_more(fault->kind);
         return {more ? Tone::ask : Tone::stop,
                 text(more ? Word::scatter_more : Word::scatter_refused),
-                fault_text(language, *fault, platens.readings)};
+                fault_text(language, *fault, prints.readings)};
     }
-    return scatter_verdict(language, view.units(), std::get<Scatter>(platens.result), view.tolerance());
+    return scatter_verdict(language, view.units(), std::get<Scatter>(prints.scatter),
+                           view.tolerance());
 }
 
 /// The next print: the platen after the last one, in the same turn or the next.
@@ -229,9 +217,8 @@ void register_platens_drawing(const RegisterView& view, Box box, Canvas& canvas)
     whole.hint = legend;
     const float said = caption(box, legend, canvas);
     plot.y1 -= said;
-    const PlatenView platens = platens_of(view);
     std::vector<PlatenDot> dots;
-    if (const Scatter* scatter = std::get_if<Scatter>(&platens.result)) dots = dots_of(*scatter);
+    if (const Scatter* scatter = std::get_if<Scatter>(&view.prints.scatter)) dots = dots_of(*scatter);
     // Large text may leave next to nothing.
     const float half = 0.5f * std::max(1.0f, std::min(plot.width(), plot.height()));
     const float k = half / static_cast<float>(plot_reach(dots, view.tolerance()));
@@ -254,11 +241,10 @@ void register_platens_drawing(const RegisterView& view, Box box, Canvas& canvas)
 }
 
 void register_platens_panel(const RegisterView& view, Rows& rows) {
-    const PlatenView platens = platens_of(view);
-    said_verdict("register/scatter", verdict_of(view, platens, rows.canvas.language()), rows);
+    said_verdict("register/scatter", verdict_of(view, rows.canvas.language()), rows);
     prints_part(view, rows);
-    const Scatter* scatter = std::get_if<Scatter>(&platens.result);
-    if (scatter && !platens.readings.empty()) results(view, *scatter, rows);
+    if (const Scatter* scatter = std::get_if<Scatter>(&view.prints.scatter))
+        results(view, *scatter, rows);
     prints_list(view, rows);
 }
 

@@ -21,18 +21,12 @@ struct RegisterView {
     std::size_t index = 0; ///< of the round looked at; rounds.size(): one that doesn't exist yet
     MarkRound round;               ///< it
     HeadRegistration result;
+    PlatenPrints prints;    ///< only in the mode that shows them
+    JobLevelling levelling; ///< likewise
     const Job& job() const { return *model->job; }
     const ViewState& state() const { return *model->state; }
     LengthUnit units() const { return model->state->looks.units; }
     double tolerance() const { return model->job->registration.tolerance; }
-};
-
-/// Heights as they are shown.
-struct LevelView {
-    Levelling levelling;
-    std::vector<PartOff> heads, platens;
-    int out = 0;
-    std::optional<NamedOff> worst; ///< of those that are out
 };
 
 /// The head whose registration is shown: the chosen one, else the base head; nullptr: there is
@@ -45,7 +39,6 @@ std::size_t round_index(const Head& head, const RegisterState& state);
 void move_mark(MarkRound& round, std::size_t mark, const Point& to);
 
 RegisterView register_view(const Model& model, const Head& head);
-LevelView level_view(const Job& job, Language language);
 
 /// The head's rounds with this one in the place of the one looked at, as an edit.
 Edit with_round(const RegisterView& view, const MarkRound& round);
@@ -57,8 +50,7 @@ Point place_of(const HeightPoints& points, HeightPoint point);
 Quantity register_quantity(RegisterNumber number);
 std::string register_title(const RegisterTarget& target, Language language);
 
-// -- parts of the place
-// -----------------------------------------------------------------------------
+// -- parts of the place --
 void register_marks_drawing(const RegisterView& view, Box box, Canvas& canvas);
 void register_marks_panel(const RegisterView& view, Rows& rows);
 void register_rounds_part(const RegisterView& view, Rows& rows);

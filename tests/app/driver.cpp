@@ -142,6 +142,18 @@ void Driver::open_link(const std::string& text) {
     settle();
 }
 
+void Driver::give_file(const std::string& path) {
+    InputEvent event;
+    event.kind = InputKind::file;
+    event.text = path;
+    window_->happen(event);
+}
+
+void Driver::drop_file(const std::string& path) {
+    give_file(path);
+    settle();
+}
+
 void Driver::picture(const std::string& name) const {
     const char* folder = std::getenv("CARRIAGEWAY_PICTURES");
     if (!folder) return;

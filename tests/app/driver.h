@@ -58,6 +58,10 @@ public:
     void as_in_a_browser();
     /// Opens a link, as the window system hands it in.
     void open_link(const std::string& text);
+    /// Drops a file on the window; it is read once the loop turns.
+    void give_file(const std::string& path);
+    /// The same until all has come of it.
+    void drop_file(const std::string& path);
     /// Taps the number pad's keys: figures, '.', '/', ' ' and the units mm, in.
     void pad(std::string_view text);
 

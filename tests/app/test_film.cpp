@@ -44,14 +44,6 @@ std::string film(const ScratchFolder& folder, int side, int x0, int y0, int x1, 
     return path;
 }
 
-void drop(Driver& driver, const std::string& path) {
-    InputEvent event;
-    event.kind = InputKind::file;
-    event.text = path;
-    driver.window().happen(event);
-    driver.settle();
-}
-
 /// A film of which a frame reads a part only (app/film.cpp: two million pixels).
 std::string large_film(const ScratchFolder& folder) {
     return film(folder, 3000, 1000, 500, 2000, 1500, 10000);
@@ -59,10 +51,7 @@ std::string large_film(const ScratchFolder& folder) {
 
 /// Drops a film and lets one frame pass: it is being read then.
 void start(Driver& driver, const std::string& path) {
-    InputEvent event;
-    event.kind = InputKind::file;
-    event.text = path;
-    driver.window().happen(event);
+    driver.give_file(path);
     REQUIRE(driver.loop().turn());
     REQUIRE(driver.find("notice").label.find("Reading film.png") != std::string::npos);
 }
@@ -105,7 +94,7 @@ TEST_CASE("A film with a resolution becomes the open head's image, and undo brin
     driver.tap("head/5");
     const Image before = head_on(driver.session().job(), 5)->image;
     // Ten pixels a millimetre: 100 by 100 mm with a block of 40 by 60 mm.
-    drop(driver, film(folder, 1000, 300, 200, 700, 800, 10000));
+    driver.drop_file(film(folder, 1000, 300, 200, 700, 800, 10000));
     const Head& head = *head_on(driver.session().job(), 5);
     REQUIRE_FALSE(head.image.outline.empty());
     const Rect bounds = bounds_of(head.image.outline);
@@ -130,7 +119,7 @@ TEST_CASE("A film without a resolution is taken as wide as the image before, and
     Driver driver(desktop);
     driver.tap("head/5");
     const double width = bounds_of(placed(head_on(driver.session().job(), 5)->image)).width();
-    drop(driver, film(folder, 400, 0, 0, 400, 200, 0));
+    driver.drop_file(film(folder, 400, 0, 0, 400, 200, 0));
     const Rect bounds = bounds_of(head_on(driver.session().job(), 5)->image.outline);
     CHECK(bounds.width() == Approx(width).margin(0.01 * width));
     CHECK(driver.find("notice").label.find("resolution") != std::string::npos);
@@ -140,13 +129,13 @@ TEST_CASE("Films that can't be read say why and change nothing") {
     const ScratchFolder folder;
     Driver driver(phone);
     const std::string path = film(folder, 400, 10, 10, 300, 200, 10000);
-    drop(driver, path); // no head is open
+    driver.drop_file(path); // no head is open
     CHECK(driver.find("notice").label.find("head") != std::string::npos);
     CHECK_FALSE(driver.session().can_undo());
     driver.tap("head/5");
     const std::string bytes = bytes_of(path);
     write_bytes(path, bytes.substr(0, bytes.size() / 2));
-    drop(driver, path);
+    driver.drop_file(path);
     CHECK(driver.find("notice").label.size() > 20);
     CHECK_FALSE(driver.session().can_undo());
     CHECK(head_on(driver.session().job(), 5)->image.outline.empty());

@@ -22,14 +22,6 @@ void saved(Driver& driver) {
 
 std::string row_name(JobId id) { return "job/" + std::to_string(id); }
 
-void drop_file(Driver& driver, const fs::path& path) {
-    InputEvent event;
-    event.kind = InputKind::file;
-    event.text = path.string();
-    driver.window().happen(event);
-    driver.settle();
-}
-
 } // namespace
 
 TEST_CASE("The first start opens the demonstration, and later ones what was open last") {
@@ -126,7 +118,7 @@ TEST_CASE("An exported job reads back as the same job, and a dropped file is ope
     const ReadJob read = read_job(text);
     REQUIRE(read.job.has_value());
     CHECK(*read.job == driver.session().job());
-    drop_file(driver, written);
+    driver.drop_file(written.string());
     CHECK(driver.session().current() != id);
     CHECK(driver.session().job() == *read.job);
 }
@@ -136,12 +128,12 @@ TEST_CASE("A file that can't be read changes nothing and says what is wrong") {
     Driver driver(desktop, folder.path());
     const Job before = driver.session().job();
     std::ofstream(folder.file("broken.json")) << R"({"carriageway_job": 1, "name": 7})";
-    drop_file(driver, folder.file("broken.json"));
+    driver.drop_file(folder.file("broken.json"));
     REQUIRE(driver.has("notice"));
     CHECK(driver.find("notice").label.find("broken.json") != std::string::npos);
     CHECK(driver.session().job() == before);
     CHECK(driver.session().rows().size() == 1);
-    drop_file(driver, folder.file("not-there.json"));
+    driver.drop_file(folder.file("not-there.json"));
     CHECK(driver.find("notice").label.find("not-there.json") != std::string::npos);
     CHECK(driver.session().job() == before);
 }

@@ -24,14 +24,6 @@ std::string file_of(const ScratchFolder& folder, const std::string& beginning, s
     return path;
 }
 
-void drop(Driver& driver, const std::string& path) {
-    InputEvent event;
-    event.kind = InputKind::file;
-    event.text = path;
-    driver.window().happen(event);
-    driver.settle();
-}
-
 } // namespace
 
 TEST_CASE("A film is known by its first bytes") {
@@ -80,10 +72,10 @@ TEST_CASE("A dropped file that is too large is refused with its limit and change
     driver.tap("head/5");
     const Job before = driver.session().job();
     const JobId current = driver.session().current();
-    drop(driver, file_of(folder, "{", largest_text + 1));
+    driver.drop_file(file_of(folder, "{", largest_text + 1));
     CHECK(driver.find("notice").label.find(say(Language::english, Word::read_too_large,
                                                {"8388609", "8388608"})) != std::string::npos);
-    drop(driver, file_of(folder, "MM\0+"s, largest_film + 1));
+    driver.drop_file(file_of(folder, "MM\0+"s, largest_film + 1));
     CHECK(driver.find("notice").label.find(say(Language::english, Word::film_too_large, {"512"})) !=
           std::string::npos);
     CHECK(driver.session().current() == current);

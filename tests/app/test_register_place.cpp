@@ -289,7 +289,7 @@ TEST_CASE("High and low are told by a tip on the disc as well as by its shade") 
         driver.program().act(DoEdit{Edit{SetHeightReadings{std::move(readings)}}});
         driver.settle();
         driver.picture(std::string("register-within-") + size.name);
-        const LevelView level = level_view(driver.session().job(), Language::english);
+        const JobLevelling level = job_levelling(driver.session().job());
         CHECK(level.out == 0);
         // A gap that is too wide is a high head, but a low platen; below half of what is written
         // (0.01 mm) it is neither.
@@ -357,7 +357,7 @@ TEST_CASE("Heights typed at points name the platen that is low, and what to turn
     const Thing& verdict = driver.find("register/level");
     CHECK(verdict.label == "Platen 4 is out");
     // Four platens lie alike but for the wobble, the fifth 0.9 mm low.
-    const LevelView level = level_view(driver.session().job(), Language::english);
+    const JobLevelling level = job_levelling(driver.session().job());
     REQUIRE(level.worst);
     CHECK(level.worst->off.number == 4);
     CHECK(level.worst->off.worst == Approx(0.9).margin(0.02));

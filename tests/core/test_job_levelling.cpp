@@ -3,8 +3,10 @@
 #include <catch2/matchers/catch_matchers_floating_point.hpp>
 
 #include "core/job_levelling.h"
+#include "tests/core/height_samples.h"
 
 using namespace carriageway;
+using carriageway::tests::readings_of;
 using Catch::Matchers::WithinAbs;
 
 namespace {
@@ -22,21 +24,6 @@ Job job_set_to(const std::vector<ScreenHeights>& set) {
     return job;
 }
 
-/// Readings of every platen under every head at the given points; platens and heads from 1.
-/// `platens`: by how much each lies too low, mm.
-std::vector<HeightReading> readings_of(const std::vector<Plane>& heads,
-                                       const std::vector<double>& platens,
-                                       const std::vector<Point>& points) {
-    std::vector<HeightReading> readings;
-    for (std::size_t h = 0; h < heads.size(); ++h)
-        for (std::size_t p = 0; p < platens.size(); ++p)
-            for (const Point& at : points)
-                readings.push_back({static_cast<std::uint32_t>(p + 1),
-                                    static_cast<std::uint32_t>(h + 1), at.x, at.y,
-                                    heads[h].at(at) + platens[p]});
-    return readings;
-}
-
 } // namespace
 
 TEST_CASE("A head's set heights are no fault of its level", "[levelling]") {
@@ -48,7 +35,8 @@ TEST_CASE("A head's set heights are no fault of its level", "[levelling]") {
                                    {3.5, 0.0, 0.0}, {3.0, 0.0, 0.0}};
     const std::vector<Point> points{
         {-200.0, -250.0}, {200.0, -250.0}, {0.0, 0.0}, {-200.0, 250.0}, {200.0, 250.0}};
-    job.height_readings = readings_of(heads, {0.0, 0.0, 0.9, 0.0}, points);
+    const std::vector<Plane> platens{{}, {}, {0.9, 0.0, 0.0}, {}};
+    job.height_readings = readings_of(heads, platens, points);
     const JobLevelling found = job_levelling(job);
     REQUIRE(found.heads.size() == 5);
     for (const std::size_t right : {0u, 1u, 2u, 4u}) {
@@ -68,8 +56,9 @@ TEST_CASE("A head's set heights are no fault of its level", "[levelling]") {
 TEST_CASE("Set heights count at the place that was read", "[levelling]") {
     // One place each, the operator's left height point: nothing but offsets.
     Job job = job_set_to({{}, {3.6, 3.0, 3.0}});
-    job.height_readings =
-        readings_of({{3.0, 0.0, 0.0}, {3.6, 0.0, 0.0}}, {0.0, 0.0, 0.0}, {{-250.0, -350.0}});
+    const std::vector<Plane> heads{{3.0, 0.0, 0.0}, {3.6, 0.0, 0.0}};
+    const std::vector<Plane> platens(3);
+    job.height_readings = readings_of(heads, platens, {{-250.0, -350.0}});
     JobLevelling found = job_levelling(job);
     REQUIRE(found.heads.size() == 2);
     CHECK(found.heads[1].known == LevelTerms::offset);

@@ -7,28 +7,16 @@
 
 #include "core/levelling.h"
 #include "core/levelling_advice.h"
+#include "tests/core/height_samples.h"
 
 using namespace carriageway;
+using carriageway::tests::readings_of;
 using Catch::Matchers::WithinAbs;
 
 namespace {
 
 const std::vector<Point> five_points{
     {-200.0, -250.0}, {200.0, -250.0}, {0.0, 0.0}, {-200.0, 250.0}, {200.0, 250.0}};
-
-/// Readings of every platen under every head at the given points; platens and heads from 1.
-std::vector<HeightReading> readings_of(const std::vector<Plane>& heads,
-                                       const std::vector<Plane>& platens,
-                                       const std::vector<Point>& points) {
-    std::vector<HeightReading> readings;
-    for (std::size_t h = 0; h < heads.size(); ++h)
-        for (std::size_t p = 0; p < platens.size(); ++p)
-            for (const Point& point : points)
-                readings.push_back({static_cast<std::uint32_t>(p + 1),
-                                    static_cast<std::uint32_t>(h + 1), point.x, point.y,
-                                    heads[h].at(point) + platens[p].at(point)});
-    return readings;
-}
 
 void check_plane(const Plane& found, const Plane& expected, double tolerance) {
     CHECK_THAT(found.offset, WithinAbs(expected.offset, tolerance));

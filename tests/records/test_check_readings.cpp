@@ -170,7 +170,8 @@ TEST_CASE("check leaves out what a job has no readings of", "[check]") {
 }
 
 TEST_CASE("Levelling is called good only where all is known and nothing contradicts", "[check]") {
-    Levelling levelling;
+    JobLevelling found;
+    Levelling& levelling = found.levelling;
     levelling.groups.resize(1);
     levelling.groups[0].terms = LevelTerms::plane;
     levelling.heads.resize(1);
@@ -178,7 +179,7 @@ TEST_CASE("Levelling is called good only where all is known and nothing contradi
     for (LevelledPart* part : {&levelling.heads[0], &levelling.platens[0], &levelling.platens[1]})
         part->known = LevelTerms::plane;
     const auto said = [&](Language language) {
-        return levelling_verdict(language, LengthUnit::mm, levelling, 0, {}, 0.2);
+        return levelling_verdict(language, LengthUnit::mm, Job{}, found);
     };
     CHECK(said(Language::english).tone == Tone::good);
     CHECK(said(Language::english).title == "Each within 0.2 mm of the usual");
