@@ -9,6 +9,7 @@
 #include "app/records/command_line.h"
 #include "app/records/data_folder.h"
 #include "app/records/library_text.h"
+#include "app/sheet_of.h"
 #include "app/time_of_day.h"
 
 namespace carriageway {
@@ -67,7 +68,7 @@ int run(const std::vector<std::string>& arguments) {
     const Language language = system_language(first_set({"LC_ALL", "LC_MESSAGES", "LANG"}));
     const LibraryResult<std::string> folder = default_data_folder();
     CommandServices services{std::cin, std::cout, std::cerr, CARRIAGEWAY_VERSION, language, LengthUnit::mm,
-                             picture_places(), back_ends(), {}, time_of_day, picture_of};
+                             picture_places(), back_ends(), {}, time_of_day, picture_of, sheet_of};
     services.open_library = [&]() -> LibraryResult<Library> {
         if (!folder) return folder.fault();
         return Library::open(*folder);

@@ -26,6 +26,19 @@ void show_mode(Program& program, RegisterMode mode) {
     program.act(ChooseRegisterMode{mode});
 }
 
+/// The walk at the head that was chosen.
+void show_walk(Program& program) {
+    const HeadId head = program.state().head;
+    program.act(OpenDay{DayPart::walk});
+    if (head != 0) program.act(WalkTo{head});
+}
+
+/// The stations with the best placement found.
+void show_stations(Program& program) {
+    program.act(OpenDay{DayPart::stations});
+    program.act(SearchStations{});
+}
+
 /// What can be drawn: its name, how one gets there once the head is chosen, and the thing that is
 /// brought to the top of its panel.
 struct Shown {
@@ -49,7 +62,15 @@ constexpr Shown everything_shown[] = {
     {"register", [](Program& program) { show_mode(program, RegisterMode::marks); }},
     {"platens", [](Program& program) { show_mode(program, RegisterMode::platens); }},
     {"heights", [](Program& program) { show_mode(program, RegisterMode::heights); }},
+    {"rate", [](Program& program) { program.act(GoTo{Place::rate}); }},
     {"measure", [](Program& program) { program.act(OpenMeasuring{Field::measured_separation}); }},
+    {"run", [](Program& program) { program.act(OpenDay{DayPart::contents}); }},
+    {"stations", [](Program& program) { show_stations(program); }},
+    {"walk", [](Program& program) { show_walk(program); }},
+    {"lists", [](Program& program) { program.act(OpenDay{DayPart::lists}); }},
+    {"recipe", [](Program& program) { program.act(OpenDay{DayPart::recipe}); }},
+    {"sheet", [](Program& program) { program.act(OpenDay{DayPart::paper}); }},
+    {"runs", [](Program& program) { program.act(OpenDay{DayPart::runs}); }},
     {"jobs", [](Program& program) { program.act(GoTo{Place::jobs}); }},
 };
 

@@ -34,6 +34,7 @@ std::string open_fault_sentence(Language language, const OpenedFile& file) {
 
 Program::Program(Session& session) : session_(session) {
     state_.looks = session.looks();
+    state_.habits = session.habits();
     state_.open[static_cast<std::size_t>(Section::plot)] = true;
 }
 
@@ -48,6 +49,12 @@ Model Program::model() const {
     model.save_trouble = session_.trouble();
     model.rows = &session_.rows();
     model.presses = &session_.presses();
+    model.runs = &session_.runs();
+    model.last_run = session_.last_run();
+    if (state_.day.open && state_.day.part == DayPart::walk) {
+        model.job_as_set = session_.job_as_set();
+        model.as_set = session_.assessment_as_set();
+    }
     model.current = session_.current();
     model.visiting = session_.visiting();
     if (const std::string* left = session_.left_visit()) model.left_visit = left->empty() ? "…" : *left;
@@ -89,6 +96,7 @@ void Program::choose_head(HeadId head) {
     state_.typing.reset();
     state_.share.reset();
     state_.measuring.open = false;
+    state_.day.open = false;
     state_.place = Place::press;
     // The stop that wants attention is the one at hand.
     if (const HeadAssessment* assessed = find_head(session_.assessment(), head))
@@ -124,6 +132,7 @@ const Frame& Program::build(const Surface& surface, double now, bool system_dark
     settle_camera();
     run_fling();
     read_film();
+    run_search();
     draw_frame(model(), frame_);
     // Scrolling stays within what there is; a shorter list pulls it back, in the same frame.
     bool again = false;
@@ -152,7 +161,7 @@ const Frame& Program::build(const Surface& surface, double now, bool system_dark
 double Program::next_frame(double now) const {
     double when = -1.0;
     const auto sooner = [&](double at) { when = when < 0.0 ? at : std::min(when, at); };
-    if (state_.move || fling_ || film_) sooner(now);
+    if (state_.move || fling_ || film_ || searching()) sooner(now);
     if (state_.notice) sooner(state_.notice->until + 0.01);
     if (const std::optional<double> due = gestures_.due()) sooner(*due + 0.005);
     return when;
@@ -177,6 +186,7 @@ void Program::open_file(const std::string& path) {
         notice(say(language, Word::not_opened, {name, fault_sentence(language, read.fault)}), true);
         return;
     }
+    if (offer_merge(*read.job)) return;
     const bool was_visiting = session_.visiting();
     if (!session_.open_new(*read.job)) {
         notice(say(language, Word::not_opened, {name, session_.trouble()}), true);

@@ -125,6 +125,66 @@ private:
     void carry_out(const LeaveVisit&);
     void carry_out(const BringVisitBack&);
     void arrive(bool was_visiting);
+    // app/program_day.cpp
+    void carry_out(const OpenDay& a);
+    void carry_out(const ShowDay& a);
+    void carry_out(const CloseDay&);
+    void carry_out(const OpenDayPad& a);
+    void accept_day_pad();
+    bool accept_day_text(const TextEntry& entry); ///< false: it is not of the run
+    std::string day_text(const EditText& edit) const; ///< what stands in its field
+    bool day_key(const InputEvent& event);
+    void set_habits(const Habits& habits);
+    void accept_counted(DayNumber number, double typed); ///< program_lists.cpp
+    Stamp stamp() const; ///< now, by the person at the program
+    // app/program_stations.cpp
+    void carry_out(const SearchStations&);
+    void carry_out(const StopSearch&);
+    void carry_out(const UsePlacement& a);
+    void run_search(); ///< a piece of it, once a frame
+    void drag_colour(const HoldColour& hold, Vec at);
+    void drop_colour(const HoldColour& hold);
+    bool searching() const;
+    // app/program_walk.cpp
+    void carry_out(const WalkTo& a);
+    void carry_out(const TickWalk& a);
+    void carry_out(const TickHead& a);
+    void carry_out(const AsPlanned& a);
+    void carry_out(const WalkAgain&);
+    void resume_walk(); ///< shows the first place where something is left to tick
+    // app/program_merge.cpp
+    void carry_out(const ChooseSide& a);
+    void carry_out(const AcceptMerge&);
+    void carry_out(const DropMerge&);
+    void carry_out(const OpenTheirs&);
+    /// Another half of the walk of the job that is open: shows what the two come to together.
+    /// False, with nothing done: it is none.
+    bool offer_merge(const Job& theirs, bool by_link = false);
+    bool merge_is_new(); ///< false: the job has changed, and it has to be looked through again
+    void let_merge_go();
+    // app/program_lists.cpp
+    void carry_out(const ShowList& a);
+    void carry_out(const ShowGaps& a);
+    void add_own_step(const TextEntry& entry);
+    void put_record(const RunRecord& record); ///< as an edit, where anything in it is new
+    void carry_out(const TickStep& a);
+    void carry_out(const ChooseReason& a);
+    void carry_out(const RemoveCount& a);
+    void carry_out(const RemoveStoppage& a);
+    void carry_out(const ApproveFirstPiece& a);
+    // app/program_paper.cpp
+    void carry_out(const ChoosePaper& a);
+    void carry_out(const MakePaper& a);
+    // app/program_runs.cpp
+    void carry_out(const FinishRun&);
+    void carry_out(const ChooseRun& a);
+    void carry_out(const RemoveRun& a);
+    void carry_out(const RestoreRun&);
+    void carry_out(const CompareEverything& a);
+    void carry_out(const CompareRun& a);
+    void carry_out(const CompareJob& a);
+    void carry_out(const RunAgain& a);
+    void carry_out(const CarryToPress& a);
     // app/program_measure.cpp
     void carry_out(const OpenMeasuring& a);
     void carry_out(const ShowProcedure& a);

@@ -14,11 +14,14 @@ bool changes_library(const Action& action) {
     return std::visit(
         [](const auto& a) {
             using A = std::decay_t<decltype(a)>;
-            if constexpr (std::is_same_v<A, EditText>) return a.target != TextTarget::search;
+            if constexpr (std::is_same_v<A, EditText>)
+                return a.target != TextTarget::search && a.target != TextTarget::initials;
             else
                 return is_one_of<A, DoEdit, Undo, Redo, StepStop, StepNumber, SetEveryStop, OpenPad, PadPress, NewJob,
                                  DuplicateJob, RemoveJob, RestoreJob, AddHeadAt, KeepPress, UsePress, KeepVisit,
-                                  UseMeasured, RegisterEdit, AddMarkAt, OpenRegisterPad>;
+                                  UseMeasured, RegisterEdit, AddMarkAt, OpenRegisterPad, OpenDayPad, UsePlacement,
+                                 TickWalk, TickHead, AsPlanned, WalkAgain, TickStep, RemoveCount, RemoveStoppage,
+                                 ApproveFirstPiece, FinishRun, RemoveRun, RestoreRun, RunAgain, CarryToPress, AcceptMerge, OpenTheirs>;
         },
         action);
 }

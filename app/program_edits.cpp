@@ -76,6 +76,7 @@ void Program::accept_pad() {
     if (state_.pad->reading) return accept_reading();
     Pad& pad = *state_.pad;
     if (pad.target.number != RegisterNumber::none) return accept_register_pad();
+    if (pad.day.number != DayNumber::none) return accept_day_pad();
     const Language language = state_.looks.language;
     const LengthUnit units = state_.looks.units;
     const Quantity quantity = info_of(pad.field).quantity;
@@ -119,6 +120,8 @@ void Program::edit_text(const EditText& edit) {
     TextEntry entry;
     entry.target = edit.target;
     entry.job = edit.job;
+    entry.head = edit.head;
+    entry.note = edit.note;
     switch (edit.target) {
     case TextTarget::search: entry.text = state_.search; break;
     case TextTarget::job_name: entry.text = session_.job().name; break;
@@ -130,6 +133,7 @@ void Program::edit_text(const EditText& edit) {
         for (const JobRow& row : session_.rows())
             if (row.id == edit.job) entry.text = row.name;
         break;
+    default: entry.text = day_text(edit); break;
     }
     state_.typing = entry;
 }
@@ -144,7 +148,9 @@ void Program::accept_text() {
     if (!state_.typing) return;
     const TextEntry entry = *state_.typing;
     state_.typing.reset();
-    if (entry.target != TextTarget::search && only_to_look()) return;
+    const bool of_job = entry.target != TextTarget::search && entry.target != TextTarget::initials;
+    if (of_job && only_to_look()) return;
+    if (accept_day_text(entry)) return;
     switch (entry.target) {
     case TextTarget::search:
         state_.search = entry.text;
@@ -159,6 +165,7 @@ void Program::accept_text() {
                                               : session_.trouble(),
                    true);
         break;
+    default: break;
     }
 }
 

@@ -192,6 +192,7 @@ void Program::drag(const Gesture& gesture) {
         if (const HoldTilt* tilt = std::get_if<HoldTilt>(&*hold_)) drag_tilt(*tilt, gesture.by);
         if (const HoldGauge* gauge = std::get_if<HoldGauge>(&*hold_)) drag_gauge(*gauge, gesture.by);
         if (const HoldMark* mark = std::get_if<HoldMark>(&*hold_)) drag_mark(*mark, gesture.by);
+        if (const HoldColour* colour = std::get_if<HoldColour>(&*hold_)) drag_colour(*colour, gesture.at);
         if (std::holds_alternative<HoldSheet>(*hold_)) {
             const float up = drag_start_.y - gesture.at.y;
             if (up > 40.0f) state_.tall_sheet = true;
@@ -227,6 +228,9 @@ void Program::run_fling() {
 void Program::drop(const Gesture& gesture) {
     start_fling(gesture);
     drop_mark();
+    if (hold_)
+        if (const HoldColour* colour = std::get_if<HoldColour>(&*hold_)) drop_colour(*colour);
+    state_.colour_drag.reset();
     session_.keep_preview();
     state_.held = false;
     hold_.reset();

@@ -127,6 +127,7 @@ void Program::key(const InputEvent& event) {
     }
     if (state_.share && sheet_key(event)) return;
     if (state_.measuring.open && !state_.share && measure_key(event)) return;
+    if (state_.day.open && !state_.share && !state_.measuring.open && day_key(event)) return;
     switch (event.key) {
     case Key::tab: move_focus(event.shift ? -1 : 1); break;
     case Key::enter:

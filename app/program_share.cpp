@@ -21,6 +21,7 @@ void Program::open_link(const std::string& text) {
     const bool was_visiting = session_.visiting();
     // The same link once more, as when a page is loaded again: nothing is lost, nothing to say.
     const bool same = was_visiting && !session_.can_undo() && session_.job() == *read.job;
+    if (!same && offer_merge(*read.job, true)) return;
     if (!same) session_.visit(std::move(*read.job));
     arrive(was_visiting && !same);
 }
@@ -34,6 +35,7 @@ void Program::arrive(bool was_visiting) {
     drop_film(); // it was for a head of that job
     state_.held = panning_ = false;
     state_.measuring = {}; // read on the press of the job before
+    state_.day = {};
     choose_head(0);
     if (!was_visiting) return;
     if (!session_.visiting()) errands_.push_back({ErrandKind::link_taken, {}});
@@ -62,6 +64,7 @@ void Program::carry_out(const ShareJob& a) {
     state_.share = std::move(share);
     state_.share_scroll = 0.0f;
     state_.measuring.open = false;
+    state_.day.open = false;
     state_.pad.reset();
     state_.typing.reset();
     state_.notice.reset();

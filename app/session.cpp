@@ -1,9 +1,6 @@
 #include "app/session.h"
 
 #include <algorithm>
-#include <cstdio>
-#include <filesystem>
-#include <fstream>
 
 #include "app/records/embedded_demo.h"
 #include "app/records/exchange.h"
@@ -19,19 +16,6 @@ constexpr int rows_shown = 200;
 
 std::string text_of(ThemeChoice theme) {
     return theme == ThemeChoice::light ? "light" : theme == ThemeChoice::dark ? "dark" : "system";
-}
-
-/// A name that any file system takes.
-std::string file_name_of(const std::string& name) {
-    std::string out;
-    for (const char c : name) {
-        const bool plain = std::isalnum(static_cast<unsigned char>(c)) || c == '-' || c == '_';
-        if (plain) out += c;
-        else if (!out.empty() && out.back() != '-') out += '-';
-        if (out.size() >= 60) break;
-    }
-    while (!out.empty() && out.back() == '-') out.pop_back();
-    return out.empty() ? "job" : out;
 }
 
 } // namespace
@@ -78,6 +62,7 @@ Session::Session(const std::string& folder, std::function<void()> on_change,
     }
     writer_ = platform_autosave(*library_, std::move(on_change));
     read_looks();
+    read_habits();
     reload_rows();
     LibraryResult<std::optional<std::string>> last = library_->setting(setting_key::last_job);
     if (last && *last && open(std::atoll((*last)->c_str()))) return;
@@ -131,11 +116,14 @@ void Session::adopt(Job job, JobId id) {
     preview_.reset();
     undo_.clear();
     redo_.clear();
+    keep_first_ = false;
+    reload_runs();
     assess(job_, assessment_);
 }
 
 void Session::record(const Edit& edit, const Edit& inverse) {
     assess(job_, assessment_);
+    keep_first_ = false;
     if (current_ == 0) return;
     writer_->submit(current_, LoggedEdit{edit, inverse, now_()}, job_);
 }
@@ -205,6 +193,7 @@ void Session::note(const LibraryFault& fault) { fault_ = fault; }
 void Session::library_changed() {
     writer_->touch();
     reload_rows();
+    reload_runs();
 }
 
 void Session::reload_rows() {
@@ -227,8 +216,8 @@ bool Session::open(JobId id) {
         note(job.fault());
         return false;
     }
-    adopt(std::move(*job), id);
     fault_.reset();
+    adopt(std::move(*job), id);
     remember(id);
     return true;
 }
@@ -307,19 +296,7 @@ std::optional<Job> Session::read(JobId id) {
 std::optional<std::string> Session::export_job(JobId id) {
     const std::optional<Job> job = read(id);
     if (!job) return std::nullopt;
-    namespace fs = std::filesystem;
-    std::error_code error;
-    const fs::path folder = fs::path(folder_.empty() ? std::string(".") : folder_) / "exports";
-    fs::create_directories(folder, error);
-    fs::path path = folder / (file_name_of(job->name) + ".json");
-    for (int i = 2; fs::exists(path, error); ++i)
-        path = folder / (file_name_of(job->name) + "-" + std::to_string(i) + ".json");
-    std::ofstream file(path, std::ios::binary);
-    file << write_job(*job);
-    file.close();
-    if (file) return path.string();
-    note({LibraryFault::Kind::io, "the file could not be written", path.string()});
-    return std::nullopt;
+    return export_bytes(job->name, ".json", write_job(*job));
 }
 
 bool Session::keep_press() {
@@ -334,10 +311,16 @@ bool Session::keep_press() {
     return !fault;
 }
 
-std::optional<Applied> Session::use_press(PressId id) {
+std::optional<PressProfile> Session::kept_press(PressId id) {
     LibraryResult<PressProfile> press = library_->open_press(id);
-    if (press) return commit(Edit{SetPress{*press, {}}});
+    if (press) return std::move(*press);
     note(press.fault());
+    return std::nullopt;
+}
+
+std::optional<Applied> Session::use_press(PressId id) {
+    if (const std::optional<PressProfile> press = kept_press(id))
+        return commit(Edit{SetPress{*press, {}}});
     Applied refused;
     refused.refusal = Refusal::not_a_press;
     return refused;
@@ -353,6 +336,7 @@ SaveState Session::save_state() const {
 }
 
 std::string Session::trouble() const {
+    if (keep_first_ && visit_) return std::string(word(looks_.language, Word::run_keep_first));
     if (open_fault_) return fault_sentence(looks_.language, *open_fault_);
     if (const std::optional<LibraryFault> fault = writer_->fault())
         return fault_sentence(looks_.language, *fault);

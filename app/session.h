@@ -74,15 +74,45 @@ public:
     /// Name of the job that was put aside; nullptr: none.
     const std::string* left_visit() const { return left_ ? &left_->job.name : nullptr; }
 
+    // -- runs of the job that is open (app/session_runs.cpp) --------------------------------------
+    /// The last ended first; none of a visit.
+    const std::vector<RunRow>& runs() const { return runs_; }
+    /// Stores the job as it stands as a run, then clears its walk and record as one edit, so that
+    /// undo brings those back (the run stays). False, with nothing cleared, when the library or the
+    /// autosave is in trouble, and for a visit: trouble() says what to do.
+    bool finish_run();
+    /// The job as it was then. Nothing and trouble() where it can't be read.
+    std::optional<Job> read_run(RunId id);
+    /// Takes a run out of the library. False: trouble() says why.
+    bool remove_run(RunId id);
+    /// Stores the run that was removed last again, under another id. False where there is none, as
+    /// when it was damaged, and when the library refuses.
+    bool restore_run();
+    bool can_restore_run() const { return removed_run_.has_value(); }
+    /// The job of the newest run, read once; nullptr where there is none or it can't be read.
+    const Job* last_run();
+
+    // -- what was really set on the walk (app/session_as_set.cpp) --------------------------------
+    /// The job that is open as it was really set; nullptr where that is as planned.
+    const Job* job_as_set();
+    /// What it comes to, worked out once a change; nullptr likewise.
+    const Assessment* assessment_as_set();
+
     /// A job of the library, or the one that is open (0 while it is a visit). Nothing and trouble()
     /// where it can't be read.
     std::optional<Job> read(JobId id);
     /// Writes a job as a file into `exports` beside the library; its path, or nothing and trouble().
     std::optional<std::string> export_job(JobId id);
+    /// Likewise any bytes, as a file that is called like `name` and ends in `extension`
+    /// (app/session_export.cpp).
+    std::optional<std::string> export_bytes(const std::string& name, const std::string& extension,
+                                            std::string_view bytes);
 
     const std::vector<PressRow>& presses() const { return presses_; }
     /// Keeps the job's press profile for other jobs; one of the same name is replaced.
     bool keep_press();
+    /// A kept press; nothing and trouble() where it can't be read.
+    std::optional<PressProfile> kept_press(PressId id);
     /// Puts a kept press into the job, as an edit. Refused: why.
     std::optional<Applied> use_press(PressId id);
 
@@ -95,6 +125,9 @@ public:
 
     Looks looks() const { return looks_; }
     void set_looks(const Looks& looks);
+    const Habits& habits() const { return habits_; } ///< app/session_habits.cpp
+    void set_habits(const Habits& habits);
+    Timestamp time() const { return now_(); } ///< of day
     bool first_start() const { return first_start_; }
 
 private:
@@ -102,10 +135,13 @@ private:
     void put_visit_aside();
     void record(const Edit& edit, const Edit& inverse);
     void reload_rows();
+    void reload_runs();
     void library_changed();
     void remember(JobId id);
     void note(const LibraryFault& fault);
     void read_looks();
+    void read_habits();
+    void work_out_as_set();
 
     std::function<Timestamp()> now_;
     std::string folder_;
@@ -114,6 +150,7 @@ private:
     std::optional<LibraryFault> fault_;      ///< the last failure of the library itself
     std::optional<LibraryFault> open_fault_; ///< why the person's own library is not in use
     Looks looks_;
+    Habits habits_;
     bool first_start_ = false;
 
     Job job_;
@@ -131,6 +168,19 @@ private:
     std::vector<JobRow> rows_;
     std::vector<PressRow> presses_;
     std::string query_;
+    std::vector<RunRow> runs_;
+    RunId last_run_id_ = 0; ///< the run that was read for last_run()
+    std::optional<Job> last_run_;
+    struct RemovedRun { JobId job; Timestamp ended; Job as_it_was; };
+    std::optional<RemovedRun> removed_run_;
+    bool keep_first_ = false; ///< a run of the visit was to be finished
+    struct AsSet {
+        Job of;      ///< the job that it was worked out for
+        Job job;     ///< as really set
+        bool differs = false;
+        Assessment assessment; ///< only where it differs
+    };
+    std::optional<AsSet> as_set_;
 };
 
 /// The demonstration job that the program carries.

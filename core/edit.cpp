@@ -222,6 +222,65 @@ struct Applier {
         return put(job.height_readings, edit.readings, {SetHeightReadings{job.height_readings}});
     }
 
+    Applied operator()(const SetColourWish& edit) const {
+        Head* head = find_head(job, edit.head);
+        if (head == nullptr) return refused(Refusal::no_such_head);
+        const std::pair<Field, double> numbers[] = {{Field::print_order, edit.wish.order},
+                                                    {Field::cool_after, edit.wish.cool_after},
+                                                    {Field::screen_on, edit.wish.screen_on}};
+        for (const auto& [field, value] : numbers) {
+            if (!accepts(field, value)) return refused(Refusal::out_of_range, field);
+        }
+        return put(head->wish, edit.wish, {SetColourWish{edit.head, head->wish}});
+    }
+
+    Applied operator()(const SetBladeEdge& edit) const {
+        Head* head = find_head(job, edit.head);
+        if (head == nullptr) return refused(Refusal::no_such_head);
+        BladeEdge& edge = head->squeegee.edge;
+        return put(edge, edit.edge, {SetBladeEdge{edit.head, edge}});
+    }
+
+    Applied operator()(const SetNote& edit) const {
+        const bool of_head = edit.note == Note::ink || edit.note == Note::stencil;
+        Head* head = find_head(job, edit.head);
+        if (of_head ? head == nullptr : edit.head != 0) return refused(Refusal::no_such_head);
+        if (!is_name(edit.text)) return refused(Refusal::name_too_long);
+        std::string& text = edit.note == Note::ink       ? head->notes.ink
+                            : edit.note == Note::stencil ? head->notes.stencil
+                            : edit.note == Note::garment ? job.garment.name
+                                                         : job.record.notes;
+        return put(text, edit.text, {SetNote{edit.head, edit.note, text}});
+    }
+
+    Applied operator()(const SetWalkMark& edit) const {
+        if (!is_walk_mark(edit.mark)) return refused(Refusal::not_a_record);
+        const auto at =
+            std::lower_bound(job.walk.begin(), job.walk.end(), edit.mark, walk_before);
+        const bool found = at != job.walk.end() && !walk_before(edit.mark, *at);
+        const SetWalkMark inverse = found ? SetWalkMark{*at, true} : SetWalkMark{edit.mark, false};
+        if (!edit.there) {
+            if (found) job.walk.erase(at);
+        } else if (found) {
+            *at = edit.mark;
+        } else if (job.walk.size() >= most_walk_marks) {
+            return refused(Refusal::not_a_record);
+        } else {
+            job.walk.insert(at, edit.mark);
+        }
+        return undone_by({inverse});
+    }
+
+    Applied operator()(const SetWalk& edit) const {
+        if (!is_walk(edit.marks)) return refused(Refusal::not_a_record);
+        return put(job.walk, edit.marks, {SetWalk{job.walk}});
+    }
+
+    Applied operator()(const SetRecord& edit) const {
+        if (!is_record(edit.record)) return refused(Refusal::not_a_record);
+        return put(job.record, edit.record, {SetRecord{job.record}});
+    }
+
     Applied operator()(const Together& edit) const {
         if (depth >= deepest_together) return refused(Refusal::too_deep);
         Job before = job;

@@ -134,6 +134,50 @@ struct SetHeightReadings {
     bool operator==(const SetHeightReadings&) const = default;
 };
 
+/// Says what a colour wants of its place.
+struct SetColourWish {
+    HeadId head = 0;
+    ColourWish wish;
+    bool operator==(const SetColourWish&) const = default;
+};
+
+/// Says how a head's blade is cut.
+struct SetBladeEdge {
+    HeadId head = 0;
+    BladeEdge edge = BladeEdge::not_noted;
+    bool operator==(const SetBladeEdge&) const = default;
+};
+
+/// Free texts that go with a head (ink, stencil) or the job (garment, run).
+enum class Note { ink, stencil, garment, run };
+
+/// Sets one of them: UTF-8, at most longest_name bytes. `head` is 0 for those of the job.
+struct SetNote {
+    HeadId head = 0;
+    Note note = Note::ink;
+    std::string text;
+    bool operator==(const SetNote&) const = default;
+};
+
+/// Sets, or with `there` false takes away, what was noted on the walk of mark.head and mark.field.
+struct SetWalkMark {
+    WalkMark mark;
+    bool there = true;
+    bool operator==(const SetWalkMark&) const = default;
+};
+
+/// Replaces everything that was noted on the walk.
+struct SetWalk {
+    std::vector<WalkMark> marks; ///< in the order of (head, field), each once
+    bool operator==(const SetWalk&) const = default;
+};
+
+/// Replaces the record of the run.
+struct SetRecord {
+    RunRecord record;
+    bool operator==(const SetRecord&) const = default;
+};
+
 struct Edit;
 
 /// Several edits as one: all or none.
@@ -146,7 +190,8 @@ struct Together {
 struct Edit {
     std::variant<SetNumber, SetStops, SetName, SetInk, SetPrintStroke, SetWinged, SetImage, AddHead,
                  RemoveHead, MoveHead, SetUse, SetPress, SetGarment, SetBaseHead, SetHeightStop,
-                 SetRounds, SetHeightReadings, Together>
+                 SetRounds, SetHeightReadings, SetColourWish, SetBladeEdge, SetNote, SetWalkMark, SetWalk,
+                 SetRecord, Together>
         what;
     bool operator==(const Edit&) const = default;
 };
@@ -165,6 +210,7 @@ enum class Refusal {
     not_a_press,     ///< a profile whose own numbers contradict one another
     stops_crossed,   ///< the operator's stop at or beyond the machine's
     not_readings,    ///< too many, or numbers outside a place's limits
+    not_a_record,    ///< of a walk or a run: too much, out of order, or numbers outside their limits
     too_deep,        ///< edits within edits beyond deepest_together
 };
 

@@ -27,6 +27,8 @@ enum class Quantity {
     warming,      ///< °C per s
     volume,       ///< cm³
     turns,        ///< turns of a screw
+    jerk,         ///< mm/s³
+    hardness,     ///< Shore A
 };
 
 /// The numbers of a head, then those of the job, then those of its press.
@@ -64,6 +66,10 @@ enum class Field {
     printed_share,
     finest_detail,
     print_strokes,
+    squeegee_hardness,
+    print_order,
+    cool_after,
+    screen_on,
     // job
     platen_width,
     platen_length,
@@ -76,6 +82,11 @@ enum class Field {
     pieces,
     flash_dwell,
     cycle,
+    flash_temperature,
+    dryer_temperature,
+    dryer_time,
+    load_time,
+    unload_time,
     friction,
     mesh_stiffness,
     transfer_share,
@@ -141,6 +152,10 @@ enum class Field {
     ambient,
     warming_rate,
     cooling_time,
+    index_time,
+    lower_time,
+    lift_time,
+    jerk,
     count, ///< how many there are; not a field
 };
 

@@ -12,6 +12,7 @@
 #include "core/geometry.h"
 #include "core/press.h"
 #include "core/readings.h"
+#include "core/run_record.h"
 
 namespace carriageway {
 
@@ -41,11 +42,16 @@ struct Image {
     bool operator==(const Image&) const = default;
 };
 
+/// How a blade's edge is cut.
+enum class BladeEdge { not_noted, square, rounded, single_bevel, double_bevel };
+
 /// A squeegee in its holder.
 struct Squeegee {
     double width = 356.0;          ///< blade length across the arm
     double angle = radians(15.0);  ///< from the vertical
     double gauge = 1.0;            ///< marks
+    double hardness = 0.0;         ///< Shore A (ISO 48-4); 0: not noted
+    BladeEdge edge = BladeEdge::not_noted;
     bool operator==(const Squeegee&) const = default;
 };
 
@@ -97,6 +103,25 @@ struct Deposit {
     bool operator==(const Deposit&) const = default;
 };
 
+/// What a colour wants of its place among the others.
+struct ColourWish {
+    double order = 0.0;      ///< whole; a lower one prints before a higher one, equal ones as it suits
+    double cool_after = 0.0; ///< whole; cool stations wanted between its flash and the next head
+    double screen_on = 0.0;  ///< station where its screen is clamped already; 0: nowhere
+    bool flash_after = false;   ///< is flashed before the next colour prints
+    bool flash_together = false; ///< that flash, and the cool stations, directly behind it
+    bool wet_on_wet = true;  ///< may print onto what was printed before without a flash between
+    bool pinned = false;     ///< stays on its station, whatever else is better
+    bool operator==(const ColourWish&) const = default;
+};
+
+/// What else brings a colour back as it was: free text, empty where not noted.
+struct ColourNotes {
+    std::string ink;     ///< kind, mix, additives
+    std::string stencil; ///< emulsion or film, coats, exposure
+    bool operator==(const ColourNotes&) const = default;
+};
+
 /// One print head as set for this job.
 struct Head {
     HeadId id = 0;
@@ -114,6 +139,8 @@ struct Head {
     ScreenHeights heights;
     BladePressure pressure;
     Deposit deposit;
+    ColourWish wish;
+    ColourNotes notes;
     std::vector<MarkRound> rounds; ///< of registration, in the order they were read
     bool operator==(const Head&) const = default;
 };
@@ -141,6 +168,7 @@ struct Wishes {
 struct Garment {
     GarmentKind kind = GarmentKind::t_shirt;
     double compressed = 0.5; ///< mm, its thickness under a blade
+    std::string name;        ///< fabric, weight, colour; empty: not noted
     bool operator==(const Garment&) const = default;
 };
 
@@ -156,7 +184,17 @@ struct RunPlan {
     double pieces = 100.0;     ///< whole
     double flash_dwell = 4.0;  ///< s under the flash unit
     double cycle = 8.0;        ///< s from piece to piece
+    double flash_temperature = 0.0; ///< °C, what the flash unit is set to; 0: not noted
+    double dryer_temperature = 0.0; ///< °C; 0: not noted
+    double dryer_time = 0.0;        ///< s in the dryer; 0: not noted
     bool operator==(const RunPlan&) const = default;
+};
+
+/// The people at the open stations. Invented for the demonstration.
+struct Handling {
+    double load = 3.0;   ///< s to lay a garment on its platen
+    double unload = 2.0; ///< s to take it off
+    bool operator==(const Handling&) const = default;
 };
 
 /// What is assumed where nobody measures; shown beside every number that rests on it. All ours.
@@ -179,10 +217,13 @@ struct Job {
     Garment garment;
     RegistrationWish registration;
     RunPlan run;
+    Handling handling;
     Assumptions assumed;
     std::vector<HeightReading> height_readings; ///< of levelling
     std::vector<StationUse> uses; ///< one a station, station 1 first
     std::vector<Head> heads;      ///< in the order of their stations, at most one a station
+    std::vector<WalkMark> walk;   ///< in the order of (head, field), each once
+    RunRecord record;
     bool operator==(const Job&) const = default;
 };
 

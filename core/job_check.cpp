@@ -133,7 +133,9 @@ std::optional<JobFault> stops_fault(const Stops& stops) {
 }
 
 std::optional<JobFault> head_fault(const Head& head) {
-    if (!is_name(head.colour)) return JobFault{Refusal::name_too_long, head.id, Field::count};
+    if (!is_name(head.colour) || !is_name(head.notes.ink) || !is_name(head.notes.stencil)) {
+        return JobFault{Refusal::name_too_long, head.id, Field::count};
+    }
     if (head.ink > most_ink) return JobFault{Refusal::out_of_range, head.id, Field::count};
     const Job without;  // the numbers of a head don't depend on its job
     auto fault = number_fault(FieldOwner::head, head.id,
@@ -215,6 +217,9 @@ std::optional<JobFault> fault_of(const PressProfile& press) {
         !std::all_of(press.meshes.begin(), press.meshes.end(), is_mesh)) {
         return JobFault{Refusal::not_a_press, 0, Field::count};
     }
+    if (press.rooms.size() > static_cast<std::size_t>(most_stations) || !are_checks(press.checks)) {
+        return JobFault{Refusal::not_a_press, 0, Field::count};
+    }
     return press_contradiction(press);
 }
 
@@ -228,6 +233,8 @@ std::optional<JobFault> fault_of(const Job& job) {
                                     [&job](Field field) { return number_of(job, nullptr, field); });
     if (fault) return fault;
     if (!are_height_readings(job.height_readings)) return JobFault{Refusal::not_readings};
+    if (!is_name(job.garment.name)) return JobFault{Refusal::name_too_long};
+    if (!is_walk(job.walk) || !is_record(job.record)) return JobFault{Refusal::not_a_record};
     for (std::size_t i = 0; i < job.heads.size(); ++i) {
         if (const auto place = place_fault(job, i)) {
             return JobFault{*place, job.heads[i].id, Field::count};

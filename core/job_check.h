@@ -42,6 +42,20 @@ std::optional<JobFault> press_contradiction(const PressProfile& press);
 bool are_rounds(const std::vector<MarkRound>& rounds);
 bool are_height_readings(const std::vector<HeightReading>& readings);
 
+/// Whether what was noted on a walk, or in a run, may be kept: in order and each once, not too much,
+/// numbers within their fields' limits, texts not too long and valid UTF-8.
+bool is_walk_mark(const WalkMark& mark);
+bool is_walk(const std::vector<WalkMark>& marks);
+bool is_record(const RunRecord& record);
+
+/// Whether a profile's lists may be kept: ids above 0 and unique, own steps with a text.
+bool are_checks(const std::vector<CheckItem>& checks);
+
+/// Order of two marks of a walk: by head, then by field.
+inline bool walk_before(const WalkMark& a, const WalkMark& b) {
+    return a.head != b.head ? a.head < b.head : a.field < b.field;
+}
+
 /// Whether a station exists on the job's press.
 bool has_station(const Job& job, int station);
 

@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "core/check_list.h"
 #include "core/mesh.h"
 #include "core/units.h"
 
@@ -181,6 +182,23 @@ struct Allowances {
 /// Which way the table turns, seen from above.
 enum class Turning { clockwise, counter_clockwise };
 
+/// How the table turns and the heads come down and up. Invented for the demonstration.
+struct PressPace {
+    double index = 2.0;  ///< s from one station to the next
+    double lower = 0.25; ///< s for a head to come down onto its platen
+    double lift = 0.25;  ///< s until the table may turn again
+    double jerk = 0.0;   ///< mm/s³, of a carriage; 0: not limited, its motion is a trapezoid
+    bool floods_while_indexing = false; ///< a head floods its lifted screen while the table turns
+    bool operator==(const PressPace&) const = default;
+};
+
+/// What can stand over a station.
+struct StationRoom {
+    bool print_head = true;
+    bool flash = true;
+    bool operator==(const StationRoom&) const = default;
+};
+
 /// Everything about one machine.
 struct PressProfile {
     std::string name;
@@ -201,11 +219,25 @@ struct PressProfile {
     HeightPoints height_points;
     Readings readings;
     Warming warming;
+    PressPace pace;
+    std::vector<StationRoom> rooms; ///< station 1 first; stations beyond its end hold anything
+    std::vector<CheckItem> checks;  ///< its lists; empty: usual_checks()
     std::vector<Adjuster> adjusters;
     std::vector<LevelScrew> level_screws; ///< of every platen
     std::vector<MeshRow> meshes; ///< a person's own, beside the published ones (mesh.h)
     bool operator==(const PressProfile&) const = default;
 };
+
+/// What a station can hold.
+inline StationRoom station_room(const PressProfile& press, int station) {
+    const auto index = static_cast<std::size_t>(station - 1);
+    return index < press.rooms.size() ? press.rooms[index] : StationRoom{};
+}
+
+/// The lists that go with a run on this press.
+inline const std::vector<CheckItem>& checks_of(const PressProfile& press) {
+    return press.checks.empty() ? usual_checks() : press.checks;
+}
 
 /// Most stations that a profile may have. Ours.
 inline constexpr int most_stations = 64;

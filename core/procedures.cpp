@@ -161,6 +161,14 @@ void add_heat(std::vector<Procedure>& list) {
                              hot));
 }
 
+/// How the table turns and the heads come down, timed beside a press that runs; the jerk is the
+/// drive's own figure.
+void add_pace(std::vector<Procedure>& list) {
+    for (Field field : {F::index_time, F::lower_time, F::lift_time})
+        list.push_back(running(field, S::read, {several(K::time)}));
+    list.push_back(by_hand(F::jerk, S::read, {exactly(K::plate)}));
+}
+
 /// Where a gauge's zero lies, from the height of an upright edge at one mark.
 void add_gauge_zeros(std::vector<Procedure>& list) {
     for (Field field : {F::squeegee_zero_height, F::flood_zero_height})
@@ -181,6 +189,7 @@ std::vector<Procedure> all_procedures() {
     add_gauge_zeros(list);
     add_readings(list);
     add_heat(list);
+    add_pace(list);
     list.push_back(procedure({}, S::ratio, {several(K::travel), exactly(K::turns)},
                              {C::hands_in_carriage, C::isolated_and_bled}));
     return list;

@@ -10,6 +10,7 @@
 #include <optional>
 #include <vector>
 
+#include "core/caution.h"
 #include "core/fields.h"
 #include "core/measuring.h"
 
@@ -83,15 +84,6 @@ enum class Steps {
     scatter_of_difference,   ///< the same of pairs: second kind less first kind
     rise_a_second,           ///< second kind less first kind, over the third
     cooling,                 ///< see cooling_constant_of(): room, warm, later, time between
-};
-
-/// What to keep in mind. The machine's manual, local codes and licensed practice come first.
-enum class Caution {
-    hands_in_carriage, ///< hands go under an arm or into a carriage
-    index_path,        ///< keep clear of what turns, and of a carriage that runs
-    isolated_and_bled, ///< air and electrical power isolated and locked, air bled
-    lamps_alive,       ///< air bled, control power on for the lamps, moved by hand only
-    hot_surface,       ///< flash and platens burn
 };
 
 struct NeededReading {

@@ -1,4 +1,4 @@
-// The two faces of B612 that the program draws with, as OpenType files in
+// The two faces of B612 that the program draws with, as TrueType files in
 // memory, put there at build time. Sizes are in bytes.
 #pragma once
 

@@ -15,11 +15,9 @@ namespace carriageway {
 
 namespace {
 
-/// What the program may have to write: Latin, Greek letters of formulas, punctuation, fractions,
-/// arrows and signs. Dear ImGui leaves out what the font lacks.
+/// Pairs of first and last code points. Dear ImGui leaves out what the font lacks.
 constexpr ImWchar wanted[] = {
-    0x0020, 0x024F, 0x0391, 0x03C9, 0x2010, 0x205F, 0x2070, 0x208E, 0x20AC, 0x20AC, 0x2103, 0x2126,
-    0x2150, 0x215E, 0x2190, 0x2199, 0x2200, 0x2265, 0x2610, 0x2610, 0x26A0, 0x26A0, 0x2713, 0x2713,
+#include "app/drawing/letters.inc"
     0,
 };
 
@@ -67,6 +65,11 @@ struct FontFile {
 
 } // namespace
 
+char plain_letter(char32_t letter) {
+    const char32_t at = letter - 0x100;
+    return letter < 0x100 || at >= sizeof plain - 1 || plain[at] == '.' ? '\0' : plain[at];
+}
+
 FaceMetrics metrics_of(const unsigned char* file, std::size_t size) {
     const FontFile font{file, size};
     const double em = font.u16(font.table("head") + 18);
@@ -102,10 +105,10 @@ bool Fonts::rebuild(float scale, float pixels_per_dp) {
         for (std::size_t i = 0; i < sizes; ++i) add({static_cast<TypeSize>(i), bold});
     if (!atlas_.Build()) throw std::runtime_error("The embedded typeface can't be read.");
     for (ImFont* font : fonts_) {
-        for (int i = 0; plain[i] != '\0'; ++i) {
-            const ImWchar accented = static_cast<ImWchar>(0x100 + i);
-            if (plain[i] != '.' && font->FindGlyphNoFallback(accented) == nullptr)
-                font->AddRemapChar(accented, static_cast<ImWchar>(plain[i]));
+        for (ImWchar letter = 0x100; letter < 0x180; ++letter) {
+            const char shown = plain_letter(letter);
+            if (shown != '\0' && font->FindGlyphNoFallback(letter) == nullptr)
+                font->AddRemapChar(letter, static_cast<ImWchar>(shown));
         }
     }
     return true;

@@ -25,6 +25,9 @@ struct FaceMetrics {
 /// file (ISO/IEC 14496-22, 5.2.2 and 5.2.3). Throws std::runtime_error for anything else.
 FaceMetrics metrics_of(const unsigned char* file, std::size_t size);
 
+/// The plain letter that is shown instead of a Latin one (U+0100 to U+017F) that B612 lacks; 0: none.
+char plain_letter(char32_t letter);
+
 /// Every size and weight in one atlas; measures text as it will be drawn.
 class Fonts : public TypeMeasure {
 public:

@@ -67,6 +67,7 @@
 //     warnings: [{kind "sticking", "dye_migration" or "poor_adhesion", limit_c}]
 //   }
 // }
+// rate: see command_rate_report.h
 // set: {format, job, output, fit, fit_heads, moved: [{station, colour, from, to}]}, from and to
 //   like stops above.
 // picture: {format, job, output, place, station or null, width_px, height_px}

@@ -1,13 +1,18 @@
 // The command line: checks, sets, draws, imports, exports and lists jobs without a window.
 //
 //   carriageway check JOB          a table of heads, then findings with what mends them
+//   carriageway stations JOB       the best station for every colour
+//   carriageway rate JOB           pieces an hour, the slowest station, what a change is worth
 //   carriageway set JOB -o OUT     shortest good stops, on the ruler's graduations
 //   carriageway picture JOB -o FILE
 //   carriageway import FILE...     into the library
 //   carriageway export NAME -o FILE
 //   carriageway list [--search TEXT]
 //   carriageway link JOB [--base ADDRESS]
+//   carriageway sheet JOB -o FILE.pdf|FILE.csv   to print, or for a spreadsheet
 //   carriageway register MARKS [--job JOB] [--head STATION]
+//   carriageway rate JOB           how fast it runs, and what sets the rate
+//   carriageway compare JOB JOB    what was set differently
 //   carriageway separation PICTURE... [--width LENGTH] [--into JOB --head STATION -o OUT]
 //   carriageway [JOB]              the window
 //
@@ -32,7 +37,8 @@ namespace carriageway {
 
 /// What a command ends with.
 inline constexpr int exit_fit = 0;      ///< every head is fit; or done, where no job is judged
-inline constexpr int exit_not_fit = 1;  ///< some head isn't; or some mark isn't within tolerance
+inline constexpr int exit_not_fit = 1;  ///< some head isn't, or moves nothing (rate); or some mark
+                                        ///< isn't within tolerance
 inline constexpr int exit_trouble = 2;  ///< unreadable, unwritable, or wrong arguments
 
 /// What `picture` wants drawn.
@@ -52,6 +58,26 @@ struct PictureRequest {
 struct DrawnPicture {
     std::string png;
     std::string trouble;  ///< empty: drawn
+};
+
+/// What `sheet` wants written as a PDF.
+struct SheetRequest {
+    Job job;
+    bool letter = false;      ///< on US Letter; else on A4
+    bool page_a_head = true;  ///< behind the overview; else tables of all heads
+    std::string link_base;    ///< address of the job's link; one that isn't usable (link_base.h):
+                              ///< no link is printed
+    Language language = Language::english;
+    LengthUnit unit = LengthUnit::mm;
+    Timestamp time = 0;  ///< for the date on it; 0: room to write it
+};
+
+/// A sheet as a PDF file's bytes, or why there is none in a sentence.
+struct DrawnSheet {
+    std::string pdf;
+    int pages = 0;
+    std::vector<std::string> replaced;  ///< letters that can't be printed, in UTF-8
+    std::string trouble;                ///< empty: drawn
 };
 
 /// What a window is to be opened on.
@@ -77,6 +103,7 @@ struct CommandServices {
     std::function<LibraryResult<Library>()> open_library;  ///< called when a library is needed
     std::function<Timestamp()> now;                        ///< for what is imported
     std::function<DrawnPicture(const PictureRequest&)> picture;
+    std::function<DrawnSheet(const SheetRequest&)> sheet = {};
 };
 
 /// What came of it.

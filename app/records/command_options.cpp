@@ -25,6 +25,7 @@ std::vector<CommandRow> made_rows() {
     };
     return {
         {"check", Word::does_check, Word::operand_job, false, true, false, true, {}, check_command},
+        {"rate", Word::does_rate, Word::operand_job, false, true, false, false, {}, rate_command},
         {"set",
          Word::does_set,
          Word::operand_job,
@@ -83,6 +84,38 @@ std::vector<CommandRow> made_rows() {
          false,
          {text("base", Word::operand_address, Word::option_base, &Given::base)},
          link_command},
+        {"stations",
+         Word::does_stations,
+         Word::operand_job,
+         false,
+         true,
+         false,
+         false,
+         {text("alternatives", Word::operand_number, Word::option_alternatives,
+               &Given::alternatives),
+          flag('\0', "fixed-flashes", Word::option_fixed_flashes, &Given::fixed_flashes)},
+         stations_command},
+        {"sheet",
+         Word::does_sheet,
+         Word::operand_job,
+         false,
+         true,
+         true,
+         true,
+         {valued('o', "output", Word::operand_out, Word::option_sheet_output, &Given::output), force,
+          text("paper", Word::operand_name, Word::option_paper, &Given::paper),
+          text("layout", Word::operand_name, Word::option_layout, &Given::layout),
+          text("base", Word::operand_address, Word::option_base, &Given::base)},
+         sheet_command},
+        {"compare",
+         Word::does_compare,
+         Word::operand_two_jobs,
+         true,
+         true,
+         false,
+         false,
+         {flag('\0', "planned", Word::option_planned, &Given::planned)},
+         compare_command},
         {"register",
          Word::does_register,
          Word::operand_marks,
@@ -235,6 +268,9 @@ std::string help_text(const Console& console, const CommandRow& command) {
                '\n';
         status = Word::command_status_register;
     }
+    if (command.run == rate_command) status = Word::command_status_rate;
+    if (command.run == stations_command) status = Word::command_status_stations;
+    if (command.run == compare_command) status = Word::command_status_compare;
     return out + console.text(status) + '\n';
 }
 

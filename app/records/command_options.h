@@ -15,11 +15,13 @@ struct Given {
     std::vector<std::string> operands;
     std::optional<std::string> language, units;
     std::optional<std::string> output, place, head, size, scale, theme, search, back_end, open, base,
-        width, into, job;
+        width, into, job, alternatives, paper, layout;
     bool json = false;
     bool help = false;
     bool version = false;
     bool force = false;
+    bool planned = false;
+    bool fixed_flashes = false;
 };
 
 /// One option. Either `value` or `flag` is set.
@@ -67,5 +69,9 @@ int list_command(const Console& console, const Given& given);
 int link_command(const Console& console, const Given& given);
 int register_command(const Console& console, const Given& given);
 int separation_command(const Console& console, const Given& given);
+int rate_command(const Console& console, const Given& given);
+int stations_command(const Console& console, const Given& given);
+int compare_command(const Console& console, const Given& given);
+int sheet_command(const Console& console, const Given& given);
 
 }  // namespace carriageway

@@ -5,6 +5,7 @@
 #include <random>
 #include <system_error>
 
+#include <SQLiteCpp/Backup.h>
 #include <sqlite3.h>
 
 #include "app/records/file_bytes.h"
@@ -96,8 +97,7 @@ bool examine(SQLite::Database& database, const std::string& path) {
     if (version > library_version) stop(Kind::newer_version, newer_detail(version), path);
     if (version < 1) stop(Kind::corrupt, "version " + std::to_string(version), path);
     check_structure(database, path);
-    if (version == library_version && !has_every_table(database))
-        stop(Kind::corrupt, "a table is missing", path);
+    if (!has_every_table(database, version)) stop(Kind::corrupt, "a table is missing", path);
     if (has_strange_code(database))
         stop(Kind::corrupt, "it has views or triggers that are not the library's", path);
     return version < library_version;
@@ -166,6 +166,18 @@ void connect_apart(Library::Connection& connection, const LibraryFault& reason) 
                                   SQLite::OPEN_READONLY | SQLite::OPEN_URI);
 }
 
+// An older library that can't be written is read as it would be today: from a copy in memory that
+// is brought up to date in its place.
+void read_brought_up(Library::Connection& connection, const LibraryFault& reason) {
+    std::unique_ptr<SQLite::Database> today =
+        connect(connection.place, ":memory:", SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
+    const int copied = SQLite::Backup(*today, *connection.database).executeStep();
+    if (copied != SQLITE_DONE) throw LibraryStop{reason}; // somebody else is at it
+    migrate(*today, migrations());
+    connection.database = std::move(today);
+    connection.copy.reset();
+}
+
 void open_for_reading(Library::Connection& connection, const LibraryFault& reason) {
     connection.database.reset();
     bool unmade = false;
@@ -180,7 +192,8 @@ void open_for_reading(Library::Connection& connection, const LibraryFault& reaso
         connect_apart(connection, reason);
         unmade = examine(*connection.database, connection.path);
     }
-    if (unmade) throw LibraryStop{reason}; // nothing to read yet, or in yesterday's tables
+    if (unmade && version_of(*connection.database) < 1) throw LibraryStop{reason}; // nothing yet
+    if (unmade) read_brought_up(connection, reason);
     connection.write_fault = reason;
     connection.word_index =
         connection.place.options.word_index && has_word_index(*connection.database);

@@ -2,9 +2,11 @@
 
 #include <algorithm>
 
+#include "app/records/expected_text.h"
 #include "app/records/form_read.h"
 #include "app/records/form_write.h"
 #include "app/records/job_form.h"
+#include "app/records/record_fault.h"
 
 namespace carriageway {
 namespace {
@@ -99,6 +101,7 @@ std::optional<ReadFault> fault_of_whole(const Job& job) {
     }
     const auto found = fault_of(job);
     if (!found) return std::nullopt;
+    if (auto fault = record_fault(job)) return fault;
 
     const Head* head = find_head(job, found->head);
     const auto index = head == nullptr ? 0 : static_cast<std::size_t>(head - job.heads.data());

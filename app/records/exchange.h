@@ -26,7 +26,7 @@ enum class Language; // app/text
 inline constexpr int job_format = 1;
 
 /// Largest text that is read, bytes. Ours: the largest job that core accepts is smaller.
-inline constexpr std::size_t largest_text = 8u * 1024u * 1024u;
+inline constexpr std::size_t largest_text = 16u * 1024u * 1024u;
 
 /// Objects and lists within one another that are read. Ours: a job needs 5.
 inline constexpr int deepest_text = 16;
@@ -75,6 +75,9 @@ struct ReadFault {
         taken,           ///< an id or a station that an earlier head has, or a station that is used
                          ///< for something else; expected: that use, as in the text, or empty
         not_an_outline,  ///< corners whose edges cross or touch, or that enclose next to nothing
+        repeated,        ///< what may stand in its list once only, a second time
+        out_of_order,    ///< found: an entry that must stand before the one in `expected`
+        own_text,        ///< a step of one's own without a text, or a usual one with one
         not_allowed,     ///< core refused it for another reason, `refusal`
         // Of links (job_link.h):
         not_a_link,      ///< no job stands in it

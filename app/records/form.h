@@ -23,12 +23,14 @@ struct NumberRange {
     double factor = 1.0; ///< value in the core = value in the file · factor
     bool above_least = false; ///< the least itself is not accepted
     Quantity quantity = Quantity::length;
+    std::optional<double> usual = {}; ///< may be left out; that it is this is written so
 };
 
 /// The same for whole numbers.
 struct WholeRange {
     std::int64_t least = 0;
     std::int64_t most = 0;
+    std::optional<std::int64_t> usual = {}; ///< may be left out; that it is this is written so
 };
 
 /// How many items a list has.
@@ -36,6 +38,13 @@ struct ListSize {
     std::size_t least = 0;
     std::size_t most = 0;
     bool on_one_line = false; ///< written so: its items are short, and no lists or objects
+    bool optional = false; ///< may be left out; that it has no items is written so
+};
+
+/// How long a text may be.
+struct TextSize {
+    std::size_t most = longest_name; ///< bytes
+    bool optional = false; ///< may be left out; that it is empty is written so
 };
 
 /// Words of a choice, in the order of the enum's values.
@@ -63,9 +72,13 @@ class Form {
     virtual void number(const char* key, double& value, const NumberRange& range) = 0;
     virtual void whole(const char* key, std::int64_t& value, const WholeRange& range) = 0;
     virtual void truth(const char* key, bool& value) = 0;
-    virtual void text(const char* key, std::string& value) = 0;
+    virtual void text(const char* key, std::string& value, const TextSize& size) = 0;
     virtual void colour(const char* key, std::uint32_t& value) = 0;
     virtual void choice(const char* key, std::size_t& index, const Choices& choices) = 0;
+    /// Those that may be left out; that it is `usual` is written so.
+    virtual void optional_truth(const char* key, bool& value, bool usual) = 0;
+    virtual void optional_choice(const char* key, std::size_t& index, const Choices& choices,
+                                 std::size_t usual) = 0;
 
     /// A list of `size` items; `resize` is called before `item` when read.
     virtual void list(const char* key, std::size_t size, const ListSize& allowed,

@@ -2,65 +2,14 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
+
+#include "app/records/expected_text.h"
+#include "app/records/misspelled.h"
 
 namespace carriageway {
 namespace {
 
 using Kind = ReadFault::Kind;
-
-constexpr const char* between = " \u2026 ";
-
-// Single letters to insert, delete or change to make one word of another.
-std::size_t letters_apart(std::string_view a, std::string_view b) {
-    std::vector<std::size_t> row(b.size() + 1);
-    std::iota(row.begin(), row.end(), std::size_t{0});
-    for (std::size_t i = 0; i < a.size(); ++i) {
-        std::size_t diagonal = row[0];
-        row[0] = i + 1;
-        for (std::size_t j = 0; j < b.size(); ++j) {
-            const std::size_t change = diagonal + (a[i] == b[j] ? 0 : 1);
-            diagonal = row[j + 1];
-            row[j + 1] = std::min({row[j] + 1, row[j + 1] + 1, change});
-        }
-    }
-    return row.back();
-}
-
-// The key that a misspelled one was probably meant to be, or nothing: one whose unit was left out
-// or is another, or one that is at most a third of its letters away.
-std::string meant(const std::string& key, const std::vector<std::string>& candidates) {
-    constexpr std::size_t longest_guessed = 60;
-    if (key.empty() || key.size() > longest_guessed) return {};
-    std::string best;
-    std::size_t least = key.size() / 3 + 1;
-    for (const std::string& candidate : candidates) {
-        const bool same_start = std::string_view(candidate).starts_with(key + "_");
-        const std::size_t apart = same_start ? 0 : letters_apart(key, candidate);
-        if (apart < least) {
-            least = apart;
-            best = candidate;
-        }
-    }
-    return best;
-}
-
-std::string quoted_list(const Choices& choices) {
-    constexpr std::size_t most_listed = 8;  // more would only be noise
-    std::string text;
-    for (std::size_t i = 0; i < choices.size() && i < most_listed; ++i) {
-        if (i > 0) text += ", ";
-        text += std::string("\"") + choices[i] + "\"";
-    }
-    if (choices.size() > most_listed) text += ", \u2026";
-    return text;
-}
-
-std::string size_text(const ListSize& size) {
-    std::string text = std::to_string(size.least);
-    if (size.most != size.least) text += between + std::to_string(size.most);
-    return text;
-}
 
 int hex_digit(char c) {
     if (c >= '0' && c <= '9') return c - '0';
@@ -70,16 +19,6 @@ int hex_digit(char c) {
 }
 
 }  // namespace
-
-std::string range_text(const NumberRange& range) {
-    const std::string least = number_text(limit_in_file(range.least, range.factor));
-    const std::string most = number_text(limit_in_file(range.most, range.factor));
-    return (range.above_least ? "> " + least : least) + between + most;
-}
-
-std::string range_text(const WholeRange& range) {
-    return std::to_string(range.least) + between + std::to_string(range.most);
-}
 
 FormReader::FormReader(const JsonNode& root) {
     if (root.kind == JsonNode::Kind::object) {
@@ -120,6 +59,13 @@ const JsonNode* FormReader::look(const char* key) const {
     return &object.items[static_cast<std::size_t>(at - object.keys.begin())];
 }
 
+// Whether something that may be left out is; it is known from then on.
+bool FormReader::left_out(const char* key) {
+    if (stopped() || look(key) != nullptr) return false;
+    open_.back().known.emplace_back(key);
+    return true;
+}
+
 // The value of a key, or nullptr where there is none or of another kind than wanted.
 const JsonNode* FormReader::take(const char* key, JsonNode::Kind kind, Shape shape) {
     if (stopped()) return nullptr;
@@ -155,7 +101,7 @@ void FormReader::close() {
         fault_.kind = Kind::unknown_field;
         fault_.path = path_with(object.path, key);
         fault_.found = shown(object.node->items[i]);
-        fault_.expected = meant(key, absent);
+        fault_.expected = meant_key(key, absent);
         fault_end_ = object.node->items[i].end;
     }
     if (!stopped() && object.missing.kind != Kind::none) {
@@ -214,6 +160,10 @@ void FormReader::one_of(const std::vector<Way>& ways, std::size_t) {
 }
 
 void FormReader::number(const char* key, double& value, const NumberRange& range) {
+    if (range.usual && left_out(key)) {
+        value = *range.usual;
+        return;
+    }
     const JsonNode* node = take(key, JsonNode::Kind::number, Shape::number);
     if (node == nullptr) return;
     const double number = node->number * range.factor;
@@ -227,6 +177,10 @@ void FormReader::number(const char* key, double& value, const NumberRange& range
 }
 
 void FormReader::whole(const char* key, std::int64_t& value, const WholeRange& range) {
+    if (range.usual && left_out(key)) {
+        value = *range.usual;
+        return;
+    }
     const JsonNode* node = take(key, JsonNode::Kind::number, Shape::whole_number);
     if (node == nullptr) return;
     if (node->number != std::floor(node->number)) {
@@ -248,11 +202,15 @@ void FormReader::truth(const char* key, bool& value) {
     if (node != nullptr) value = node->truth;
 }
 
-void FormReader::text(const char* key, std::string& value) {
+void FormReader::text(const char* key, std::string& value, const TextSize& size) {
+    if (size.optional && left_out(key)) {
+        value.clear();
+        return;
+    }
     const JsonNode* node = take(key, JsonNode::Kind::text, Shape::text);
     if (node == nullptr) return;
-    if (node->text.size() > static_cast<std::size_t>(longest_name)) {
-        refuse(key, *node, Kind::bad_text, std::to_string(longest_name));
+    if (node->text.size() > size.most) {
+        refuse(key, *node, Kind::bad_text, std::to_string(size.most));
     } else {
         value = node->text;
     }
@@ -284,13 +242,28 @@ void FormReader::choice(const char* key, std::size_t& index, const Choices& choi
     if (at != choices.end()) {
         index = static_cast<std::size_t>(at - choices.begin());
     } else {
-        refuse(key, *node, Kind::wrong_choice, quoted_list(choices));
+        refuse(key, *node, Kind::wrong_choice, choices_text(choices, node->text));
     }
+}
+
+void FormReader::optional_truth(const char* key, bool& value, bool usual) {
+    value = usual;
+    if (!left_out(key)) truth(key, value);
+}
+
+void FormReader::optional_choice(const char* key, std::size_t& index, const Choices& choices,
+                                 std::size_t usual) {
+    index = usual;
+    if (!left_out(key)) choice(key, index, choices);
 }
 
 void FormReader::list(const char* key, std::size_t, const ListSize& allowed,
                       const std::function<void(std::size_t)>& resize,
                       const std::function<void(std::size_t)>& item) {
+    if (allowed.optional && left_out(key)) {
+        resize(0);
+        return;
+    }
     const JsonNode* node = take(key, JsonNode::Kind::list, Shape::list);
     if (node == nullptr) return;
     const std::size_t size = node->items.size();

@@ -24,9 +24,12 @@ class FormReader : public Form {
     void number(const char* key, double& value, const NumberRange& range) override;
     void whole(const char* key, std::int64_t& value, const WholeRange& range) override;
     void truth(const char* key, bool& value) override;
-    void text(const char* key, std::string& value) override;
+    void text(const char* key, std::string& value, const TextSize& size) override;
     void colour(const char* key, std::uint32_t& value) override;
     void choice(const char* key, std::size_t& index, const Choices& choices) override;
+    void optional_truth(const char* key, bool& value, bool usual) override;
+    void optional_choice(const char* key, std::size_t& index, const Choices& choices,
+                         std::size_t usual) override;
     void list(const char* key, std::size_t size, const ListSize& allowed,
               const std::function<void(std::size_t)>& resize,
               const std::function<void(std::size_t)>& item) override;
@@ -47,6 +50,7 @@ class FormReader : public Form {
 
     bool stopped() const { return fault_.kind != ReadFault::Kind::none; }
     const JsonNode* look(const char* key) const;
+    bool left_out(const char* key);
     const JsonNode* take(const char* key, JsonNode::Kind kind, Shape shape);
     std::string path_to(const char* key) const;
     void refuse(const char* key, const JsonNode& node, ReadFault::Kind kind, std::string expected);
@@ -60,9 +64,5 @@ class FormReader : public Form {
     ReadFault fault_;
     std::size_t fault_end_ = 0;
 };
-
-/// "10 … 2000" in the file's unit.
-std::string range_text(const NumberRange& range);
-std::string range_text(const WholeRange& range);
 
 } // namespace carriageway

@@ -78,10 +78,12 @@ void FormWriter::one_of(const std::vector<Way>& ways, std::size_t chosen) {
 }
 
 void FormWriter::number(const char* key, double& value, const NumberRange& range) {
+    if (value == range.usual) return;
     scalar(key, number_text(number_in_file(value, range.factor).value_or(value / range.factor)));
 }
 
-void FormWriter::whole(const char* key, std::int64_t& value, const WholeRange&) {
+void FormWriter::whole(const char* key, std::int64_t& value, const WholeRange& range) {
+    if (value == range.usual) return;
     scalar(key, std::to_string(value));
 }
 
@@ -89,7 +91,8 @@ void FormWriter::truth(const char* key, bool& value) {
     scalar(key, value ? "true" : "false");
 }
 
-void FormWriter::text(const char* key, std::string& value) {
+void FormWriter::text(const char* key, std::string& value, const TextSize& size) {
+    if (value.empty() && size.optional) return;
     scalar(key, text_json(value));
 }
 
@@ -104,9 +107,19 @@ void FormWriter::choice(const char* key, std::size_t& index, const Choices& choi
     scalar(key, text_json(index < choices.size() ? choices[index] : ""));
 }
 
+void FormWriter::optional_truth(const char* key, bool& value, bool usual) {
+    if (value != usual) truth(key, value);
+}
+
+void FormWriter::optional_choice(const char* key, std::size_t& index, const Choices& choices,
+                                 std::size_t usual) {
+    if (index != usual) choice(key, index, choices);
+}
+
 void FormWriter::list(const char* key, std::size_t size, const ListSize& allowed,
                       const std::function<void(std::size_t)>&,
                       const std::function<void(std::size_t)>& item) {
+    if (size == 0 && allowed.optional) return;
     open(key, '[');
     on_one_line_ = allowed.on_one_line;
     for (std::size_t i = 0; i < size; ++i) item(i);

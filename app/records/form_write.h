@@ -21,9 +21,12 @@ class FormWriter : public Form {
     void number(const char* key, double& value, const NumberRange& range) override;
     void whole(const char* key, std::int64_t& value, const WholeRange& range) override;
     void truth(const char* key, bool& value) override;
-    void text(const char* key, std::string& value) override;
+    void text(const char* key, std::string& value, const TextSize& size) override;
     void colour(const char* key, std::uint32_t& value) override;
     void choice(const char* key, std::size_t& index, const Choices& choices) override;
+    void optional_truth(const char* key, bool& value, bool usual) override;
+    void optional_choice(const char* key, std::size_t& index, const Choices& choices,
+                         std::size_t usual) override;
     void list(const char* key, std::size_t size, const ListSize& allowed,
               const std::function<void(std::size_t)>& resize,
               const std::function<void(std::size_t)>& item) override;

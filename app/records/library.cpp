@@ -8,6 +8,7 @@
 #include "app/records/exchange.h"
 #include "app/records/schema.h"
 #include "app/records/stored_job.h"
+#include "app/records/stored_run.h"
 
 namespace carriageway {
 
@@ -201,7 +202,7 @@ std::optional<LibraryFault> Library::check() const {
             const LibraryResult<std::vector<LoggedEdit>> edits = history(row.id);
             if (!edits) return edits.fault();
         }
-        return std::nullopt;
+        return fault_of_runs(*connection_);
     });
 }
 

@@ -1,5 +1,5 @@
-// The library: press profiles, jobs, every edit of a job as history, and settings, kept in
-// `library.db` of a data folder.
+// The library: press profiles, jobs, every edit of a job as history, its runs, and settings, kept
+// in `library.db` of a data folder.
 //
 // A change is durable when the function that makes it returns without a fault (write-ahead log,
 // synchronous=FULL). Times come from the caller: the library has no clock. One object is used by
@@ -25,6 +25,7 @@ using JobId = std::int64_t;
 inline constexpr int job_id_bits = 53;
 
 using PressId = std::int64_t;   ///< above 0; never used again in its library
+using RunId = std::int64_t;     ///< above 0; never used again in its library
 using Timestamp = std::int64_t; ///< ms since 1970-01-01 00:00 UTC
 
 /// A job as a list shows it.
@@ -57,6 +58,19 @@ struct LoggedEdit {
     bool operator==(const LoggedEdit&) const = default;
 };
 
+/// A finished run of a job as a list shows it: what the job's walk and record said by then.
+struct RunRow {
+    RunId id = 0;
+    JobId job = 0;
+    Timestamp began = 0;     ///< the earliest time that was noted; 0: none was
+    Timestamp ended = 0;
+    std::string press;       ///< name of its press profile
+    double printed = 0.0;    ///< pieces, whole: the last count; without one 0
+    double spoiled = 0.0;    ///< of them, whole
+    std::string approved_by; ///< the first piece; empty: nobody
+    bool operator==(const RunRow&) const = default;
+};
+
 /// Keys of settings that the program uses.
 namespace setting_key {
 inline constexpr const char* theme = "theme";
@@ -64,6 +78,10 @@ inline constexpr const char* language = "language";
 inline constexpr const char* units = "units";
 inline constexpr const char* last_job = "last_job";
 inline constexpr const char* text_scale = "text_scale";
+inline constexpr const char* initials = "initials";
+inline constexpr const char* link_base = "link_base";
+inline constexpr const char* paper = "paper";
+inline constexpr const char* paper_layout = "paper_layout";
 } // namespace setting_key
 
 /// How a library is opened.
@@ -97,8 +115,8 @@ class Library {
   public:
     /// Opens `folder`/library.db, making folder and library where there are none, and bringing an
     /// older library up to date in one transaction. One that can't be written is opened for
-    /// reading (see can_write()). A damaged or newer library is left as it is, byte for byte.
-    /// `folder` is UTF-8.
+    /// reading (see can_write()), an older one as a copy in memory. A damaged or newer library is
+    /// left as it is, byte for byte. `folder` is UTF-8.
     static LibraryResult<Library> open(const std::string& folder,
                                        const LibraryOptions& options = {});
 
@@ -143,7 +161,7 @@ class Library {
 
     /// Stores a new job; its history is empty.
     LibraryResult<JobId> create(const Job& job, Timestamp time);
-    /// Stores a copy under another name; its history is empty.
+    /// Stores a copy under another name; its history is empty, and it has no runs.
     LibraryResult<JobId> duplicate(JobId id, const std::string& name, Timestamp time);
     /// Renames a job by an edit like any other, so history holds it and undo can take it back.
     std::optional<LibraryFault> rename(JobId id, const std::string& name, Timestamp time);
@@ -151,7 +169,7 @@ class Library {
     /// twice is no fault.
     std::optional<LibraryFault> remove(JobId id, Timestamp time);
     std::optional<LibraryFault> restore(JobId id);
-    /// Deletes for good every job removed at or before `before`; returns how many.
+    /// Deletes for good every job removed at or before `before`, runs and all; returns how many.
     LibraryResult<int> purge(Timestamp before);
 
     /// Appends edits to a job's history and stores `snapshot`, the job after the last of them, in
@@ -165,6 +183,19 @@ class Library {
     /// Edits of a job, oldest first: the job as created, changed by each `edit` in turn, is the job
     /// as saved; changed back by each `inverse` from the last, it is the job as created.
     LibraryResult<std::vector<LoggedEdit>> history(JobId id) const;
+
+    // ---- runs ----
+
+    /// Stores what a job was when a run of it was finished. Whether the job has been removed makes
+    /// no difference to its runs; purged: `no_such_job`. A job that fault_of() refuses:
+    /// `unreadable_job`.
+    LibraryResult<RunId> add_run(JobId job, const Job& as_it_was, Timestamp ended);
+    /// Runs of a job, the last ended first.
+    LibraryResult<std::vector<RunRow>> runs(JobId job) const;
+    /// The job as it was then. Damaged: `unreadable_job`, and the job itself is not touched.
+    LibraryResult<Job> open_run(RunId id) const;
+    /// Deletes it for good: whoever may want it back keeps open_run() and adds it again.
+    std::optional<LibraryFault> remove_run(RunId id);
 
     // ---- press profiles ----
 
@@ -183,8 +214,8 @@ class Library {
 
     // ---- the file itself ----
 
-    /// Reads the whole library: its structure, every job and edit and their checksums. Slow on a
-    /// large one: off the drawing path.
+    /// Reads the whole library: its structure, every job, edit and run and their checksums. Slow on
+    /// a large one: off the drawing path.
     std::optional<LibraryFault> check() const;
 
     struct Connection; ///< for the library's own files (connection.h)

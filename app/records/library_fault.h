@@ -21,7 +21,8 @@ struct LibraryFault {
         store_denied,   ///< a browser keeps nothing for this page
         no_such_job,    ///< no job of that id, or it was removed
         no_such_press,  ///< no press profile of that id
-        unreadable_job, ///< this one job (or press, or edit) is damaged; others are not touched
+        no_such_run,    ///< no run of that id
+        unreadable_job, ///< this one job (or press, edit, run) is damaged; others are not touched
         bad_name,       ///< empty, too long, or not UTF-8
         io,             ///< the system reported anything else
     };

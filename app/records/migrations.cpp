@@ -1,3 +1,5 @@
+#include <algorithm>
+#include <iterator>
 #include <string>
 
 #include <SQLiteCpp/SQLiteCpp.h>
@@ -18,11 +20,21 @@ bool is_blank(SQLite::Database& database) {
     return database.execAndGet("SELECT count(*) FROM sqlite_schema").getInt() == 0;
 }
 
-bool has_every_table(SQLite::Database& database) {
-    return database
-               .execAndGet("SELECT count(*) FROM sqlite_schema WHERE type = 'table' AND name IN "
-                           "('presses', 'jobs', 'snapshots', 'edits', 'settings')")
-               .getInt() == 5;
+namespace {
+
+struct Table {
+    const char* name;
+    int since; ///< the first version that has it
+};
+constexpr Table tables[] = {{"presses", 1}, {"jobs", 1},     {"snapshots", 1},
+                            {"edits", 1},   {"settings", 1}, {"runs", 2}};
+
+} // namespace
+
+bool has_every_table(SQLite::Database& database, int version) {
+    return std::all_of(std::begin(tables), std::end(tables), [&](const Table& table) {
+        return table.since > version || database.tableExists(table.name);
+    });
 }
 
 bool has_strange_code(SQLite::Database& database) {

@@ -23,6 +23,8 @@ std::string file_unit(Language language, Quantity quantity) {
         case Quantity::warming: return " °C/s";
         case Quantity::volume: return " cm³";
         case Quantity::turns: return " " + std::string(word(language, Word::unit_turns));
+        case Quantity::jerk: return " mm/s³";
+        case Quantity::hardness: return " Shore A";
         case Quantity::share:
         case Quantity::ratio:
         case Quantity::count: return {};
@@ -113,6 +115,9 @@ std::string field_sentence(Language language, const ReadFault& fault, const std:
             if (expected.empty()) return say(language, Word::read_taken, {at, found});
             return say(language, Word::read_taken_by_use, {at, found, expected});
         case Kind::not_an_outline: return say(language, Word::read_not_an_outline, {at});
+        case Kind::repeated: return say(language, Word::read_repeated, {at, found});
+        case Kind::out_of_order: return say(language, Word::read_out_of_order, {at, found, expected});
+        case Kind::own_text: return say(language, Word::read_own_text, {at, found});
         default: break;
     }
     return say(language, Word::read_not_allowed, {at});

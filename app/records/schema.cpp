@@ -52,10 +52,27 @@ CREATE TABLE settings (
 ) STRICT, WITHOUT ROWID;
 )sql";
 
+// Text is the last column: a list of runs then reads none of the pages that it goes on in.
+constexpr const char* version_2 = R"sql(
+CREATE TABLE runs (
+    id       INTEGER PRIMARY KEY AUTOINCREMENT,
+    job      INTEGER NOT NULL REFERENCES jobs (id) ON DELETE CASCADE,
+    began    INTEGER NOT NULL,  -- 0: not noted
+    ended    INTEGER NOT NULL,
+    press    TEXT NOT NULL,     -- the name of its press
+    printed  INTEGER NOT NULL,  -- pieces
+    spoiled  INTEGER NOT NULL,  -- of them
+    approved TEXT NOT NULL,     -- who approved the first piece; empty: nobody
+    checksum INTEGER NOT NULL,  -- of text followed by job and ended
+    text     TEXT NOT NULL      -- JSON of the job as it was
+) STRICT;
+CREATE INDEX runs_by_job ON runs (job, ended DESC, id DESC);
+)sql";
+
 } // namespace
 
 const std::vector<Migration>& migrations() {
-    static const std::vector<Migration> steps = {{1, version_1}};
+    static const std::vector<Migration> steps = {{1, version_1}, {2, version_2}};
     return steps;
 }
 

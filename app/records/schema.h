@@ -18,7 +18,7 @@ namespace carriageway {
 inline constexpr std::int32_t library_application_id = 0x43774C62;
 
 /// The version that this program writes, and the newest that it opens.
-inline constexpr int library_version = 1;
+inline constexpr int library_version = 2;
 
 /// One step of the library's history: SQL that makes version `to` out of `to` - 1.
 struct Migration {
@@ -40,8 +40,8 @@ std::int32_t application_of(SQLite::Database& database);
 /// Whether there is no table, index, view or trigger. Throws SQLite::Exception.
 bool is_blank(SQLite::Database& database);
 
-/// Whether every table of today's version is there. Throws SQLite::Exception.
-bool has_every_table(SQLite::Database& database);
+/// Whether every table of a version is there. Throws SQLite::Exception.
+bool has_every_table(SQLite::Database& database, int version = library_version);
 
 /// Whether there are views or triggers beyond those of the word index (word_search.h): what stands
 /// in a library is data and must not run anything. Throws SQLite::Exception.

@@ -190,6 +190,8 @@ double shown_unit(Quantity quantity, LengthUnit unit) {
         case Quantity::warming:
         case Quantity::volume:
         case Quantity::turns:
+        case Quantity::jerk:
+        case Quantity::hardness:
             break;
     }
     return 1.0;
@@ -231,6 +233,10 @@ std::string quantity_unit_name(Language language, Quantity quantity, LengthUnit 
             return "cm³";
         case Quantity::turns:
             return std::string(word(language, Word::unit_turns));
+        case Quantity::jerk:
+            return "mm/s³";
+        case Quantity::hardness:
+            return "Shore A";
         case Quantity::ratio:
         case Quantity::count:
             return {};

@@ -2,6 +2,7 @@
 #include <cstddef>
 
 #include "app/text/measure.h"
+#include "app/text/unit_names.h"
 #include "core/units.h"
 
 namespace carriageway {
@@ -24,6 +25,7 @@ constexpr Spelling spellings[] = {
     {"\xE2\x80\xB3", "\""},   {"\xE2\x80\x9D", "\""},   {"\xE2\x80\xB2", "'"},
     {"\xE2\x80\x99", "'"},    {"\xC2\xB5", "u"},        {"\xCE\xBC", "u"},
     {"\xC2\xB0", "deg"},      {"\xC2\xBA", "deg"},      {"\xC2\xB2", "^2"},
+    {"\xC2\xB3", "^3"},
     {"\xC2\xBC", " 1/4"},     {"\xC2\xBD", " 1/2"},     {"\xC2\xBE", " 3/4"},
     {"\xE2\x85\x93", " 1/3"}, {"\xE2\x85\x94", " 2/3"}, {"\xE2\x85\x9B", " 1/8"},
     {"\xE2\x85\x9C", " 3/8"}, {"\xE2\x85\x9D", " 5/8"}, {"\xE2\x85\x9E", " 7/8"},
@@ -168,72 +170,6 @@ std::string_view trimmed(std::string_view text) {
 }
 
 // ---- units ----
-
-struct UnitName {
-    Quantity quantity;
-    const char* name;
-    double in_core;  ///< one of it, in the core's unit
-};
-
-constexpr double mm_per_foot = 12.0 * mm_per_inch;
-
-constexpr UnitName unit_names[] = {
-    {Quantity::length, "mm", 1.0},
-    {Quantity::length, "cm", 10.0},
-    {Quantity::length, "m", 1000.0},
-    {Quantity::length, "in", mm_per_inch},
-    {Quantity::length, "inch", mm_per_inch},
-    {Quantity::length, "inches", mm_per_inch},
-    {Quantity::length, "\"", mm_per_inch},
-    {Quantity::length, "''", mm_per_inch},
-    {Quantity::length, "pulg", mm_per_inch},
-    {Quantity::length, "pulgada", mm_per_inch},
-    {Quantity::length, "pulgadas", mm_per_inch},
-    {Quantity::length, "ft", mm_per_foot},
-    {Quantity::length, "foot", mm_per_foot},
-    {Quantity::length, "feet", mm_per_foot},
-    {Quantity::length, "'", mm_per_foot},
-    {Quantity::length, "pie", mm_per_foot},
-    {Quantity::length, "pies", mm_per_foot},
-    {Quantity::thread, "um", 1.0},
-    {Quantity::angle, "deg", rad_per_degree},
-    {Quantity::angle, "degrees", rad_per_degree},
-    {Quantity::angle, "grados", rad_per_degree},
-    {Quantity::speed, "m/s", 1000.0},
-    {Quantity::speed, "cm/s", 10.0},
-    {Quantity::speed, "mm/s", 1.0},
-    {Quantity::speed, "in/s", mm_per_inch},
-    {Quantity::acceleration, "m/s^2", 1000.0},
-    {Quantity::acceleration, "m/s2", 1000.0},
-    {Quantity::acceleration, "mm/s^2", 1.0},
-    {Quantity::acceleration, "mm/s2", 1.0},
-    {Quantity::time, "s", 1.0},
-    {Quantity::time, "ms", 0.001},
-    {Quantity::tension, "n/cm", 1.0},
-    {Quantity::mesh_count, "/cm", 1.0},
-    {Quantity::mesh_count, "threads/cm", 1.0},
-    {Quantity::mesh_count, "hilos/cm", 1.0},
-    {Quantity::mesh_count, "/in", 10.0 / mm_per_inch},
-    {Quantity::mesh_count, "threads/in", 10.0 / mm_per_inch},
-    {Quantity::mesh_count, "hilos/pulgada", 10.0 / mm_per_inch},
-    {Quantity::marks, "mark", 1.0},
-    {Quantity::marks, "marks", 1.0},
-    {Quantity::marks, "marca", 1.0},
-    {Quantity::marks, "marcas", 1.0},
-    {Quantity::pressure, "kpa", 1.0},
-    {Quantity::pressure, "bar", kpa_per_bar},
-    {Quantity::pressure, "psi", kpa_per_psi},
-    {Quantity::share, "%", 0.01},
-    {Quantity::temperature, "c", 1.0},
-    {Quantity::volume, "cm3", 1.0},
-    {Quantity::volume, "ml", 1.0},
-    {Quantity::volume, "l", 1000.0},
-    {Quantity::warming, "c/s", 1.0},
-    {Quantity::turns, "turn", 1.0},
-    {Quantity::turns, "turns", 1.0},
-    {Quantity::turns, "vuelta", 1.0},
-    {Quantity::turns, "vueltas", 1.0},
-};
 
 /// One of the unit of this name, in the core's; an abbreviation may end in a point.
 std::optional<double> unit_value(std::string_view name, Quantity quantity) {

@@ -41,6 +41,10 @@ constexpr std::array field_words{
     Word::field_printed_share,
     Word::field_finest_detail,
     Word::field_print_strokes,
+    Word::field_squeegee_hardness,
+    Word::field_print_order,
+    Word::field_cool_after,
+    Word::field_screen_on,
     Word::field_platen_width,
     Word::field_platen_length,
     Word::field_platen_offset_x,
@@ -52,6 +56,11 @@ constexpr std::array field_words{
     Word::field_pieces,
     Word::field_flash_dwell,
     Word::field_cycle,
+    Word::field_flash_temperature,
+    Word::field_dryer_temperature,
+    Word::field_dryer_time,
+    Word::field_load_time,
+    Word::field_unload_time,
     Word::field_friction,
     Word::field_mesh_stiffness,
     Word::field_transfer_share,
@@ -116,6 +125,10 @@ constexpr std::array field_words{
     Word::field_ambient,
     Word::field_warming_rate,
     Word::field_cooling_time,
+    Word::field_index_time,
+    Word::field_lower_time,
+    Word::field_lift_time,
+    Word::field_jerk,
 };
 static_assert(field_words.size() == static_cast<std::size_t>(Field::count));
 

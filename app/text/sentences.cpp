@@ -153,6 +153,8 @@ std::string refusal_text(Language language, LengthUnit unit, Refusal refusal, Fi
             return plain(Word::refusal_stops_crossed);
         case Refusal::not_readings:
             return plain(Word::refusal_not_readings);
+        case Refusal::not_a_record:
+            return plain(Word::refusal_not_a_record);
         case Refusal::too_deep:
             return plain(Word::refusal_too_deep);
     }

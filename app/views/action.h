@@ -28,7 +28,7 @@ struct ToggleSheet {};
 struct ToggleSection { Section section; };
 struct OpenPad { HeadId head; Field field; };
 struct PadPress { PadKey key; };
-struct EditText { TextTarget target; JobId job; };
+struct EditText { TextTarget target; JobId job = 0; HeadId head = 0; Note note = Note::ink; };
 struct AcceptText {};
 struct CancelText {};
 struct ChooseTheme { ThemeChoice theme; };
@@ -77,6 +77,44 @@ struct OpenRegisterPad { HeadId head; RegisterTarget target; };
 struct ChooseHeightPlace { std::uint32_t platen; HeightPoint point; };
 struct RemoveHeightReading { std::size_t reading; }; ///< its place among the job's
 
+// The run (app/program_day.cpp and what lies beside it).
+struct OpenDay { DayPart part; };
+struct ShowDay { DayPart part; };               ///< another part of the sheet; contents: back
+struct CloseDay {};
+struct OpenDayPad { DayTarget target; };
+struct SearchStations {};                       ///< looks for the best placement
+struct StopSearch {};
+struct UsePlacement { std::size_t rank; };      ///< of what was found, the best is 0
+/// Another head of the walk, 0: what is set once for the press; or, behind it, all of them.
+struct WalkTo { HeadId head; bool all = false; };
+struct TickWalk { HeadId head; Field field; bool done; };
+struct TickHead { HeadId head; bool done; };    ///< all of its numbers
+struct AsPlanned { HeadId head; Field field; }; ///< what was really set is what was planned
+struct WalkAgain {};                            ///< takes every mark away
+/// Another list, or what happens in the run; `changing`: its steps are put in and taken out.
+struct ShowList { CheckList list; bool in_run = false; bool changing = false; };
+struct ShowGaps { bool only; };                 ///< of the recipe: only what isn't noted
+struct TickStep { std::uint32_t item; bool done; };
+struct ChooseReason { StopReason reason; };
+struct RemoveCount { std::size_t count; };
+struct RemoveStoppage { std::size_t stoppage; };
+struct ApproveFirstPiece { bool approved; };
+struct ChoosePaper { PaperSize size; PaperLayout layout; };
+struct MakePaper { bool table; };               ///< a PDF, or a table of values (CSV)
+struct FinishRun {};
+struct ChooseRun { RunId run; };
+struct RemoveRun { RunId run; };
+struct RestoreRun {};                           ///< the one deleted last
+struct CompareEverything { bool everything; };  ///< or only what decides the print
+struct CompareRun { RunId run; };               ///< with the job as it stands
+struct CompareJob { JobId job; };
+struct RunAgain { RunId run; };                 ///< a new job from it, as it was really set
+struct CarryToPress { PressId press; };         ///< a new job from this one on another press
+struct ChooseSide { std::size_t conflict; bool theirs; };
+struct AcceptMerge {};
+struct DropMerge {};
+struct OpenTheirs {};                           ///< the other half becomes a job of its own
+
 using Action = std::variant<DoEdit, Undo, Redo, GoTo, ChooseHead, ChooseStop, StepStop, StepNumber, SetEveryStop,
                             Zoom, ShowAll, ToggleSheet, ToggleSection, OpenPad, PadPress, EditText,
                             PickFile, ShareJob, CloseShare, CopyLink, ShareLink, KeepVisit, LeaveVisit,
@@ -87,15 +125,21 @@ using Action = std::variant<DoEdit, Undo, Redo, GoTo, ChooseHead, ChooseStop, St
                             KeepPress, UsePress, OpenMeasuring, ShowProcedure, LeaveProcedure, CloseMeasuring,
                             AddReading, SetReadingStep, RemoveReading, UseMeasured,
                             RegisterHead, ChooseRegisterMode, ChooseMark, ChooseRound, AddMarkAt,
-                            RegisterEdit, OpenRegisterPad, ChooseHeightPlace, RemoveHeightReading>;
+                            RegisterEdit, OpenRegisterPad, ChooseHeightPlace, RemoveHeightReading,
+                            OpenDay, ShowDay, CloseDay, OpenDayPad, SearchStations, StopSearch, UsePlacement,
+                            WalkTo, TickWalk, TickHead, AsPlanned, WalkAgain, ShowList, ShowGaps, TickStep, ChooseReason,
+                            RemoveCount, RemoveStoppage, ApproveFirstPiece, ChoosePaper, MakePaper, FinishRun,
+                            ChooseRun, RemoveRun, RestoreRun, CompareEverything, CompareRun, CompareJob, RunAgain, CarryToPress, ChooseSide,
+                            AcceptMerge, DropMerge, OpenTheirs>;
 
 /// What a drag moves.
 struct HoldStop { HeadId head; End end; };
 struct HoldPlot { HeadId head; Box plot; double mm_per_dp; }; ///< both stops, on the plot of them
 struct HoldTilt { HeadId head; Field field; float lean; };           ///< a blade's angle
 struct HoldGauge { HeadId head; Field field; double dp_per_mark; };  ///< a blade's height
+struct HoldColour { HeadId head; };                                  ///< a head, to another station
 struct HoldSheet {};
 struct HoldMark { HeadId head; std::size_t mark; float dp_per_mm; }; ///< of the round looked at
-using Hold = std::variant<HoldStop, HoldPlot, HoldTilt, HoldGauge, HoldSheet, HoldMark>;
+using Hold = std::variant<HoldStop, HoldPlot, HoldTilt, HoldGauge, HoldSheet, HoldMark, HoldColour>;
 
 } // namespace carriageway

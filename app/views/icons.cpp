@@ -108,6 +108,10 @@ void Canvas::icon(Icon shape, Vec centre, float size, Role role) {
         pen.line({{12, 2.5f}, {12, 21.5f}});
         pen.line({{2.5f, 12}, {21.5f, 12}});
         break;
+    case Icon::clock:
+        pen.ring(12, 12, 9);
+        pen.line({{12, 6.5f}, {12, 12}, {16, 14.5f}});
+        break;
     case Icon::gear: draw_gear(pen); break;
     case Icon::close: pen.line({{5, 5}, {19, 19}}); pen.line({{19, 5}, {5, 19}}); break;
     case Icon::down: pen.line({{5, 9}, {12, 16}, {19, 9}}); break;

@@ -56,6 +56,8 @@ void job_actions(const Model& model, const JobRow& row, Rows& inner) {
                              {"/duplicate", Word::duplicate, DuplicateJob{row.id}},
                              {"/export", Word::export_job, ExportJob{row.id}},
                              {"/delete", Word::delete_job, RemoveJob{row.id}}};
+    if (row.id != model.current)
+        rows.insert(rows.end() - 1, {"/compare", Word::runs_compare, CompareJob{row.id}});
     if (can_share(model)) rows.insert(rows.begin() + 1, {"/share", Word::share, ShareJob{row.id}});
     // Two side by side where the words fit.
     const float half = 0.5f * (inner.width - 8.0f);

@@ -91,6 +91,10 @@ Manner manner_of(const MeasureTarget& target) {
     case F::ambient: return {MeasureGroup::heat, W::how_ambient, Scheme::heat};
     case F::warming_rate: return {MeasureGroup::heat, W::how_warming, Scheme::heat};
     case F::cooling_time: return {MeasureGroup::heat, W::how_cooling, Scheme::cooling};
+    case F::index_time: return {MeasureGroup::pace, W::how_index_time, Scheme::none};
+    case F::lower_time: return {MeasureGroup::pace, W::how_lower_time, Scheme::none};
+    case F::lift_time: return {MeasureGroup::pace, W::how_lift_time, Scheme::none};
+    case F::jerk: return {MeasureGroup::carriage, W::how_jerk, Scheme::none};
     default: break;
     }
     if (field == F::arm_radius || between(field, F::range_lo, F::drop_dwell)) return carriage_manner(field);
@@ -224,7 +228,7 @@ Word reading_word(const MeasureTarget& target, ReadingKind kind) {
     case K::second_height: return W::reading_second_height;
     case K::turns: return W::reading_turns;
     case K::travel: return W::reading_travel;
-    case K::plate: return W::reading_plate;
+    case K::plate: return target.field == F::jerk ? W::reading_figure : W::reading_plate;
     case K::counted: return W::reading_counted;
     case K::play: return W::reading_play;
     case K::room_temperature: return W::reading_room;

@@ -140,6 +140,7 @@ Word group_word(MeasureGroup group) {
     switch (group) {
     case MeasureGroup::sensors: return W::measure_group_sensors;
     case MeasureGroup::carriage: return W::measure_group_carriage;
+    case MeasureGroup::pace: return W::measure_group_pace;
     case MeasureGroup::blades: return W::measure_group_blades;
     case MeasureGroup::adjusters: return W::measure_group_adjusters;
     case MeasureGroup::heights: return W::measure_group_heights;
@@ -152,11 +153,13 @@ Word group_word(MeasureGroup group) {
 
 Word caution_word(Caution caution) {
     switch (caution) {
+    case Caution::none: break;
     case Caution::hands_in_carriage: return W::caution_hands;
     case Caution::index_path: return W::caution_index_path;
     case Caution::isolated_and_bled: return W::caution_isolated;
     case Caution::lamps_alive: return W::caution_lamps;
     case Caution::hot_surface: return W::caution_hot;
+    case Caution::solvents: return W::caution_solvents;
     }
     return W::count;
 }

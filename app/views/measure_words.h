@@ -12,7 +12,7 @@
 namespace carriageway {
 
 /// Parts of the list of all procedures, in their order.
-enum class MeasureGroup { sensors, carriage, blades, adjusters, heights, readings, heat, count };
+enum class MeasureGroup { sensors, carriage, pace, blades, adjusters, heights, readings, heat, count };
 
 struct MeasureRow {
     MeasureGroup group = MeasureGroup::sensors;

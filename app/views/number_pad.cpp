@@ -1,5 +1,6 @@
 // The number pad: measures are typed with keys made for fingers, in mm, inches or fractions.
 #include "app/text/sentences.h"
+#include "app/views/day_view.h"
 #include "app/views/register_view.h"
 #include "app/views/views.h"
 #include "core/procedures.h"
@@ -25,11 +26,13 @@ constexpr float key_gap = 6.0f;
 /// What the pad types: a number of the job, a reading of what is measured, or a number of the Register
 /// place.
 Quantity pad_quantity(const Pad& pad) {
+    if (pad.day.number != DayNumber::none) return day_quantity(pad.day);
     if (pad.target.number != RegisterNumber::none) return register_quantity(pad.target.number);
     return pad.reading ? pad.reading->quantity : info_of(pad.field).quantity;
 }
 
 std::string title_of(const Canvas& canvas, const Pad& pad) {
+    if (pad.day.number != DayNumber::none) return capitalised(canvas.word(day_number_word(pad.day)));
     if (pad.target.number != RegisterNumber::none)
         return capitalised(register_title(pad.target, canvas.language()));
     return capitalised(pad.reading ? std::string_view(pad.reading->label) : canvas.word(field_word(pad.field)));
@@ -37,7 +40,7 @@ std::string title_of(const Canvas& canvas, const Pad& pad) {
 
 /// Whether the number can be measured on the press: a button beside it says how.
 bool can_measure(const Pad& pad) {
-    return !pad.reading && pad.field < Field::count && procedure_for(pad.field) != nullptr;
+    return !pad.reading && pad.day.number == DayNumber::none && pad.field < Field::count && procedure_for(pad.field) != nullptr;
 }
 
 float display_height(const Canvas& canvas, const Pad& pad) {

@@ -131,6 +131,9 @@ void press_panel(const Model& model, Rows& rows) {
     }
     for (const Entry& entry : entries) finding_card(model, *entry.head, entry.index, true, true, rows);
     rows.space(6.0f);
+    const std::string_view run = canvas.word(Word::day_open);
+    canvas.button("day", rows.next(canvas.button_height(run, {}, rows.width, 60.0f), 12.0f), run,
+                  ButtonLook::plain, canvas.action(OpenDay{DayPart::contents}));
     rows.text(canvas.word(Word::heads), {TypeSize::title, true});
     head_rows(model, rows);
     for (int station = 1; station <= model.job->press.stations; ++station) {

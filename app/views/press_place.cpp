@@ -1,4 +1,5 @@
 // The press: the diagram, and beside or below it what is to be done.
+#include "app/text/sentences.h"
 #include "app/views/panel.h"
 
 namespace carriageway {
@@ -41,6 +42,7 @@ void attach(const Model& model, const DiagramThings& things, Canvas& canvas) {
         thing.chosen = made.head == model.state->head;
         thing.target = for_fingers(thing.box);
         if (!thing.chosen) thing.action = canvas.action(ChooseHead{made.head});
+        if (model.state->head == 0) thing.hold = canvas.hold(HoldColour{made.head});
     }
     for (const DiagramThings::Handle& made : things.handles) {
         const Head& head = *find_head(*model.job, made.head);
@@ -93,6 +95,46 @@ std::vector<DiagramTool> diagram_tools(const Model& model, const Layout& layout)
     return tools;
 }
 
+/// A colour under the finger, and what letting it go would do.
+void dragged_colour(const Model& model, const Projection& projection, Canvas& canvas) {
+    constexpr float disc = 20.0f, above = 46.0f, pad = 10.0f;
+    const ColourDrag& drag = *model.state->colour_drag;
+    const Job& job = *model.job;
+    const Head* head = find_head(job, drag.head);
+    if (!head) return;
+    DrawingList& list = canvas.list();
+    const HeadPlace place = place_of_station(job.press, drag.station);
+    const Vec target = projection.to_screen(place.to_press({0.0, 0.0}));
+    const StationUse use = job.uses[static_cast<std::size_t>(drag.station - 1)];
+    const bool can = use == StationUse::open && station_room(job.press, drag.station).print_head;
+    const std::string number = std::to_string(drag.station);
+    const Head* there = head_on(job, drag.station);
+    const std::string words =
+        !can ? say(canvas.language(), Word::stations_drop_not,
+                   {number, canvas.word(use_word(use))})
+        : there && there != head ? say(canvas.language(), Word::stations_drop_swap, {number})
+                                 : say(canvas.language(), Word::stations_drop_on, {number});
+    list.circle(target, std::max(26.0f, static_cast<float>(projection.size(260.0))),
+                paint(can ? Role::focus : Role::stop), 4.0f);
+    list.disc(drag.at, disc, own_colour(head->ink));
+    list.circle(drag.at, disc, paint(Role::ink), 2.0f);
+    // Over the drawing's own words, in as many lines as the width asks for.
+    const TypeStyle style{TypeSize::body, true};
+    const Box view = list.clip();
+    const float width =
+        std::min(canvas.type().width(style, words), view.width() - 8.0f - 2.0f * pad);
+    const float text = canvas.paragraph_height(width, words, style);
+    const Box box{0.0f, 0.0f, width + 2.0f * pad, text + pad};
+    const float x = std::clamp(drag.at.x - 0.5f * box.x1, view.x0 + 4.0f,
+                               std::max(view.x0 + 4.0f, view.x1 - 4.0f - box.x1));
+    const float y = std::max(view.y0 + 4.0f, drag.at.y - above - box.y1);
+    const int before = list.layer();
+    list.set_layer(2);
+    list.round({x, y, x + box.x1, y + box.y1}, 10.0f, paint(Role::strong));
+    canvas.paragraph({x + pad, y + 0.5f * pad}, width, words, style, Role::on_strong, Role::strong);
+    list.set_layer(before);
+}
+
 void diagram(const Model& model, const Layout& layout, Canvas& canvas) {
     const ViewState& state = *model.state;
     Frame& frame = canvas.frame();
@@ -118,6 +160,7 @@ void diagram(const Model& model, const Layout& layout, Canvas& canvas) {
     draw_diagram(input, canvas.list(), things);
     attach(model, things, canvas);
     if (legend) draw_legend(input, canvas.list());
+    if (state.colour_drag) dragged_colour(model, frame.projection, canvas);
     for (const DiagramTool& tool : tools)
         canvas.icon_button(tool.name, tool.box, tool.icon, canvas.word(tool.words), canvas.action(tool.action));
 }
@@ -137,7 +180,7 @@ void press_place(const Model& model, const Layout& layout, Canvas& canvas) {
     diagram(model, layout, canvas);
     press_header(model, layout, canvas);
     if (!layout.banner.empty()) visit_banner(model, layout, canvas);
-    if (model.state->pad && !model.state->pad->reading) number_pad(model, layout, canvas);
+    if (model.state->pad && !model.state->pad->reading && !model.state->day.open) number_pad(model, layout, canvas);
     else panel(model, layout, canvas);
 }
 
@@ -147,14 +190,16 @@ void draw_frame(const Model& model, Frame& frame) {
     switch (model.state->place) {
     case Place::press: press_place(model, layout, canvas); break;
     case Place::registration: register_place(model, layout, canvas); break;
+    case Place::rate: rate_place(model, layout, canvas); break;
     case Place::jobs: jobs_place(model, layout, canvas); break;
     }
     canvas.list().set_layer(1);
-    const bool covered = layout.compact && model.state->pad && !model.state->pad->reading &&
+    const bool covered = layout.compact && model.state->pad && !model.state->pad->reading && !model.state->day.open &&
                          model.state->place != Place::jobs;
     if (!covered) places_bar(model, layout, canvas);
     if (model.state->share) share_sheet(model, canvas);
     else if (model.state->measuring.open) measure_sheet(model, canvas);
+    else if (model.state->day.open) day_sheet(model, canvas);
     notice_line(model, layout, canvas);
     canvas.list().set_layer(0);
 }

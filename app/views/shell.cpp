@@ -13,6 +13,7 @@ struct PlaceRow {
 };
 constexpr PlaceRow place_rows[] = {{Place::press, "place/press", Word::place_press, Icon::press},
                                    {Place::registration, "place/register", Word::place_register, Icon::registration},
+                                   {Place::rate, "place/rate", Word::place_rate, Icon::clock},
                                    {Place::jobs, "place/jobs", Word::place_jobs, Icon::jobs}};
 constexpr int place_count = static_cast<int>(std::size(place_rows));
 
@@ -93,6 +94,10 @@ Shown shown_notice(const Model& model, const Canvas& canvas) {
             shown.name = "notice/restore";
             shown.words = canvas.word(Word::undo);
             shown.action = RestoreJob{notice->restore};
+        } else if (notice->run_removed) {
+            shown.name = "notice/restore-run";
+            shown.words = canvas.word(Word::undo);
+            shown.action = RestoreRun{};
         } else if (notice->visit_left) {
             shown.name = "notice/visit-back";
             shown.words = canvas.word(Word::undo);

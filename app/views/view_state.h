@@ -12,6 +12,7 @@
 #include "app/records/library.h"
 #include "app/text/measure.h"
 #include "app/text/words.h"
+#include "app/views/day_state.h"
 #include "app/views/measure_state.h"
 #include "app/views/register_state.h"
 #include "core/fields.h"
@@ -19,12 +20,12 @@
 namespace carriageway {
 
 /// Where in the program one is.
-enum class Place { press, registration, jobs };
+enum class Place { press, registration, rate, jobs };
 
 /// Parts of a panel that open and close.
 enum class Section {
     plot, margins, side, off_contact, pressure, deposit, image, squeegee, flood_bar, screen, speeds, head, job,
-    platen, press_profile, looks, garment, heat, assumed, count,
+    platen, press_profile, looks, garment, heat, assumed, pace, handling, count,
 };
 
 enum class ThemeChoice { system, light, dark };
@@ -56,15 +57,21 @@ struct Pad {
     bool fresh = true;    ///< the old value still stands there: the first key replaces it
     std::string trouble;  ///< why the last try was refused, in the user's language
     std::optional<PadReading> reading; ///< instead of a field: a reading of what is measured
+    DayTarget day;        ///< set: a number of the run instead of a field
 };
 
 /// What a text field changes.
-enum class TextTarget { job_name, head_colour, search, row_name };
+enum class TextTarget {
+    job_name, head_colour, search, row_name, initials, note, approved_by, approved_against,
+    stoppage_note, link_base, own_step,
+};
 
 /// A text field while it is being typed in.
 struct TextEntry {
     TextTarget target = TextTarget::search;
     JobId job = 0; ///< for row_name
+    HeadId head = 0;       ///< for note
+    Note note = Note::ink; ///< for note
     std::string text;
     bool fresh = true; ///< takes the keyboard in its first frame
 };
@@ -75,6 +82,7 @@ struct Notice {
     JobId restore = 0;     ///< offers to bring this job back
     double until = 0.0;    ///< s on the window's clock
     bool trouble = false;
+    bool run_removed = false; ///< offers to bring the run back that was deleted last
     bool visit_left = false; ///< offers to go back to the job from a link that was left
 };
 
@@ -96,6 +104,13 @@ struct TiltNote {
     double gauge = 0.0;
 };
 
+/// A colour that is dragged from station to station on the diagram.
+struct ColourDrag {
+    HeadId head = 0;
+    Vec at;          ///< the finger
+    int station = 0; ///< the nearest one
+};
+
 /// A camera on its way.
 struct CameraMove {
     Camera from;
@@ -112,6 +127,7 @@ struct ViewState {
     std::optional<CameraMove> move;
     bool own_camera = false; ///< moved by hand: a new size of window leaves it
     bool held = false;       ///< a stop is being dragged
+    std::optional<ColourDrag> colour_drag;
     bool tall_sheet = false;
     std::array<bool, static_cast<std::size_t>(Section::count)> open{};
     float panel_scroll = 0.0f;
@@ -123,6 +139,9 @@ struct ViewState {
     float measure_scroll = 0.0f;
     std::optional<Pad> pad;
     RegisterState registering;
+    DayState day;
+    float day_scroll = 0.0f;
+    Habits habits;
     std::optional<TextEntry> typing;
     std::string search;
     JobId chosen_job = 0; ///< in the list of jobs

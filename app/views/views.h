@@ -30,6 +30,10 @@ struct Model {
     std::string save_trouble;         ///< in the user's language
     const std::vector<JobRow>* rows = nullptr;
     const std::vector<PressRow>* presses = nullptr; ///< kept in the library
+    const std::vector<RunRow>* runs = nullptr; ///< of this job, the newest first
+    const Job* last_run = nullptr;    ///< the newest run as it was; nullptr: none
+    const Job* job_as_set = nullptr;  ///< on the walk, as really set; nullptr: as planned
+    const Assessment* as_set = nullptr; ///< what that comes to
     JobId current = 0;                ///< the job that is open; 0: none of the library's
     bool visiting = false;            ///< the job came from a link and isn't kept
     std::string left_visit;           ///< name of a job from a link that was left; empty: none
@@ -62,6 +66,7 @@ void draw_frame(const Model& model, Frame& frame);
 // -- places ---------------------------------------------------------------------------------------
 void press_place(const Model& model, const Layout& layout, Canvas& canvas);
 void jobs_place(const Model& model, const Layout& layout, Canvas& canvas);
+void rate_place(const Model& model, const Layout& layout, Canvas& canvas);
 void register_place(const Model& model, const Layout& layout, Canvas& canvas);
 
 // -- parts of places ------------------------------------------------------------------------------
@@ -84,6 +89,9 @@ void share_sheet(const Model& model, Canvas& canvas);
 
 /// Over everything else: how the numbers of the press are measured, what was read and what follows.
 void measure_sheet(const Model& model, Canvas& canvas);
+
+/// Over everything else: the run, part by part (day_view.h).
+void day_sheet(const Model& model, Canvas& canvas);
 
 /// The number pad alone, in a box; a sheet's upper corners are round.
 void draw_pad(const Model& model, Box box, bool sheet, Canvas& canvas);

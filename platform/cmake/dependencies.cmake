@@ -34,6 +34,22 @@ macro(carriageway_qrcodegen_from_sources)
     target_include_directories(qrcodegen SYSTEM PUBLIC "${folder}/cpp")
 endmacro()
 
+# What writes PDF: all of it but tables of Chinese, Japanese and Korean, pictures in PNG and what is
+# for archives. Its own CMake file looks for a system's libraries.
+macro(carriageway_haru_from_sources)
+    carriageway_sources(libharu folder)
+    set(haru_settings "${PROJECT_BINARY_DIR}/libharu")
+    file(CONFIGURE OUTPUT "${haru_settings}/hpdf_config.h" CONTENT
+        "#define LIBHPDF_STDC_HEADERS 1\n#define LIBHPDF_HAVE_NOPNGLIB 1\n")
+    file(GLOB sources "${folder}/src/hpdf_*.c")
+    list(FILTER sources EXCLUDE REGEX "(_cns|_cnt|_jp|_kr|_encoder_utf|_png|_pdfa)\\.c$")
+    add_library(carriageway_haru STATIC ${sources})
+    target_include_directories(carriageway_haru SYSTEM PUBLIC
+        "${haru_settings}" "${folder}/include")
+    target_compile_options(carriageway_haru PRIVATE -w)
+    target_link_libraries(carriageway_haru PUBLIC ZLIB::ZLIB)
+endmacro()
+
 if(CARRIAGEWAY_TESTS)
     include(dependencies_tests)
 endif()

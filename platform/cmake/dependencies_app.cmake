@@ -69,6 +69,17 @@ if(TARGET TIFF::TIFF)
     target_compile_definitions(carriageway_tiff INTERFACE CARRIAGEWAY_TIFF=1)
 endif()
 
+# libharu
+find_path(HPDF_INCLUDE_DIR hpdf.h)
+find_library(HPDF_LIBRARY hpdf)
+if(HPDF_INCLUDE_DIR AND HPDF_LIBRARY)
+    add_library(carriageway_haru INTERFACE)
+    target_include_directories(carriageway_haru SYSTEM INTERFACE "${HPDF_INCLUDE_DIR}")
+    target_link_libraries(carriageway_haru INTERFACE "${HPDF_LIBRARY}")
+else()
+    carriageway_haru_from_sources()
+endif()
+
 include(dependencies_font)
 include(dependencies_imgui)
 

@@ -62,6 +62,7 @@ target_compile_options(carriageway_png PRIVATE -w)
 target_link_libraries(carriageway_png PUBLIC ZLIB::ZLIB)
 
 carriageway_qrcodegen_from_sources()
+carriageway_haru_from_sources()
 
 include(dependencies_font)
 include(dependencies_imgui)

@@ -85,13 +85,18 @@ endfunction()
 # carriageway_embed(target header {name file}...)
 # Puts the bytes of each file into the target as carriageway::embedded::NAME
 # and NAME_size, which the hand-written header declares. A file that does not
-# exist becomes no bytes.
+# exist becomes no bytes; one that this folder's CMake file makes is waited for.
 function(carriageway_embed target header)
     set(pairs ${ARGN})
     while(pairs)
         list(POP_FRONT pairs name file)
         set(output "${CMAKE_CURRENT_BINARY_DIR}/embedded/${name}.cpp")
-        file(GLOB needed CONFIGURE_DEPENDS "${file}")
+        get_source_file_property(made "${file}" GENERATED)
+        if(made)
+            set(needed "${file}")
+        else()
+            file(GLOB needed CONFIGURE_DEPENDS "${file}")
+        endif()
         add_custom_command(
             OUTPUT "${output}"
             COMMAND "${CMAKE_COMMAND}" "-DNAME=${name}" "-DFILE=${file}" "-DHEADER=${header}"

@@ -8,6 +8,13 @@
 #include "app/records/job_link.h"
 #include "app/views/measure_words.h"
 #include "tests/app/driver.h"
+#include "tests/app/visit_lists.h"
+#include "tests/app/visit_paper.h"
+#include "tests/app/visit_rate.h"
+#include "tests/app/visit_recipe.h"
+#include "tests/app/visit_runs.h"
+#include "tests/app/visit_stations.h"
+#include "tests/app/visit_walk.h"
 
 using namespace carriageway;
 
@@ -154,22 +161,26 @@ void visit_frames(Driver& driver, Look look) {
         for (int page = 0; page < 90; ++page) {
             look(where + ", page " + std::to_string(page));
             const auto sum = [&] {
-                return state.panel_scroll + state.jobs_scroll + state.share_scroll + state.measure_scroll;
+                return state.panel_scroll + state.jobs_scroll + state.share_scroll + state.measure_scroll +
+                       state.day_scroll;
             };
             const float before = sum();
             const bool measuring = state.measuring.open && !state.share;
+            const bool day = state.day.open && !state.share && !measuring;
             // Two thirds of what is seen at a time: everything comes into sight whole.
             float step = 150.0f;
             for (const ScrollArea& area : driver.program().frame().scrolls)
                 if (!area.covered) step = std::max(step, 0.66f * area.box.height());
-            state.panel_scroll += state.share || measuring ? 0.0f : step;
+            state.panel_scroll += state.share || measuring || day ? 0.0f : step;
+            state.day_scroll += day ? step : 0.0f;
             state.measure_scroll += measuring ? step : 0.0f;
             state.share_scroll += state.share ? step : 0.0f;
-            state.jobs_scroll += state.place == Place::jobs ? step : 0.0f;
+            state.jobs_scroll += state.place == Place::jobs && !day ? step : 0.0f;
             driver.settle();
             if (sum() <= before + 1.0f) break;
         }
         state.panel_scroll = state.jobs_scroll = state.share_scroll = state.measure_scroll = 0.0f;
+        state.day_scroll = 0.0f;
         driver.settle();
     };
     scrolled("press");
@@ -199,6 +210,13 @@ void visit_frames(Driver& driver, Look look) {
     scrolled("press, all open");
     visit_measuring(driver, scrolled, look);
     visit_register(driver, scrolled, look);
+    visit_rate(driver, scrolled, look);
+    visit_stations(driver, scrolled, look);
+    visit_walk(driver, scrolled, look);
+    visit_lists(driver, scrolled, look);
+    visit_recipe(driver, scrolled, look);
+    visit_paper(driver, scrolled, look);
+    visit_runs(driver, scrolled, look);
     driver.program().act(GoTo{Place::jobs});
     driver.program().act(ChooseJob{driver.session().rows().front().id});
     driver.settle();

@@ -74,7 +74,7 @@ TEST_CASE("A dropped file that is too large is refused with its limit and change
     const JobId current = driver.session().current();
     driver.drop_file(file_of(folder, "{", largest_text + 1));
     CHECK(driver.find("notice").label.find(say(Language::english, Word::read_too_large,
-                                               {"8388609", "8388608"})) != std::string::npos);
+                                               {"16777217", "16777216"})) != std::string::npos);
     driver.drop_file(file_of(folder, "MM\0+"s, largest_film + 1));
     CHECK(driver.find("notice").label.find(say(Language::english, Word::film_too_large, {"512"})) !=
           std::string::npos);

@@ -3,6 +3,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "tests/core/sample_record.h"
+
 namespace carriageway::sample {
 namespace {
 
@@ -27,6 +29,12 @@ Head likely_head(Random& random, int number) {
     head.print_speed = random.between(200.0, 1000.0);
     head.flood_speed = random.between(200.0, 1000.0);
     head.stops = {random.between(-330.0, -20.0), random.between(-10.0, 330.0)};
+    head.squeegee.hardness = random.chance(0.3) ? 0.0 : random.whole(55, 90);
+    head.squeegee.edge = static_cast<BladeEdge>(random.whole(0, 4));
+    head.wish.order = random.chance(0.5) ? 0.0 : number;
+    head.wish.flash_after = random.chance(0.3);
+    head.wish.cool_after = head.wish.flash_after ? random.whole(0, 2) : 0;
+    head.wish.wet_on_wet = random.chance(0.7);
     return head;
 }
 
@@ -79,12 +87,18 @@ Job likely_job(Random& random, int heads) {
     press.carriage.drop_time = random.between(0.1, 0.35);
     press.ruler.graduation = random.chance(0.5) ? 1.0 : mm_per_inch / 16.0;
     press.ruler.zero = random.between(-600.0, 600.0);
+    press.pace = {random.between(1.0, 4.0), random.between(0.1, 0.6), random.between(0.1, 0.6),
+                  random.chance(0.5) ? 0.0 : random.between(5e3, 5e5), random.chance(0.3)};
+    press.checks = checks(random);
+    job.handling = {random.between(2.0, 8.0), random.between(1.0, 5.0)};
     press.ruler.counts =
         random.chance(0.5) ? Direction::toward_machine : Direction::toward_operator;
     job.platen.offset_y = random.between(-20.0, 50.0);
     job.wishes.run_past = random.between(5.0, 50.0);
     for (int i = 1; i <= heads; ++i)
         job.heads.push_back(likely_head(random, i));
+    job.walk = walk(random, heads);
+    job.record = record(random);
     return job;
 }
 
@@ -107,10 +121,18 @@ Job wild_job(Random& random, int heads) {
         head.flood.winged = random.chance(0.5);
         if (random.chance(0.5)) head.print_stroke = Direction::toward_machine;
         head.image.outline = maybe_star(random, 4000.0);
+        head.squeegee.edge = static_cast<BladeEdge>(random.whole(0, 4));
+        head.wish = wish(random);
         job.heads.push_back(head);
     }
     job.press.sensors.separation_measured = random.chance(0.5);
     job.press.allowances.stop.measured = random.chance(0.5);
+    job.press.pace.floods_while_indexing = random.chance(0.5);
+    job.press.rooms.resize(static_cast<std::size_t>(random.whole(0, most_stations)));
+    for (StationRoom& room : job.press.rooms) room = {random.chance(0.5), random.chance(0.5)};
+    job.press.checks = checks(random);
+    job.walk = walk(random, heads + 2);
+    job.record = record(random);
     // Numbers that contradict another are refused and stay as they are.
     for (int i = 0; i < static_cast<int>(Field::count); ++i) {
         const auto field = static_cast<Field>(i);

@@ -49,6 +49,10 @@ std::string_view unit_of(Quantity quantity) {
             return "_cm3";
         case Quantity::turns:
             return "_turns";
+        case Quantity::jerk:
+            return "_mm_per_s3";
+        case Quantity::hardness:
+            return "_shore_a";
         case Quantity::ratio:
         case Quantity::count:
             return "";
@@ -128,6 +132,8 @@ TEST_CASE("files have degrees for angles and the core's own unit for the rest", 
     CHECK(std::string(info_of(Field::squeegee_angle).key) == "squeegee.angle_deg");
     CHECK(std::string(info_of(Field::print_speed).key) == "print_speed_mm_per_s");
     CHECK(std::string(info_of(Field::operator_stop).key) == "stops.operator_mm");
+    CHECK(std::string(info_of(Field::squeegee_hardness).key) == "squeegee.hardness_shore_a");
+    CHECK(std::string(info_of(Field::jerk).key) == "pace.jerk_mm_per_s3");
 }
 
 TEST_CASE("angles from 5 to 25 degrees are accepted (common practice, no source)", "[fields]") {
@@ -135,4 +141,17 @@ TEST_CASE("angles from 5 to 25 degrees are accepted (common practice, no source)
     CHECK(accepts(Field::squeegee_angle, radians(25.0)));
     CHECK(accepts(Field::flood_angle, radians(5.0)));
     CHECK(accepts(Field::flood_angle, radians(25.0)));
+}
+
+TEST_CASE("what was not noted or not limited is 0, and a whole number is whole", "[fields]") {
+    for (Field field : {Field::squeegee_hardness, Field::flash_temperature, Field::dryer_temperature,
+                        Field::dryer_time, Field::jerk, Field::print_order, Field::screen_on})
+        CHECK(accepts(field, 0.0));
+    for (Field field : {Field::print_order, Field::cool_after, Field::screen_on}) {
+        CHECK(accepts(field, 2.0));
+        CHECK_FALSE(accepts(field, 2.5));
+    }
+    // Shore A ends at 100 (ISO 48-4:2018, from memory).
+    CHECK(accepts(Field::squeegee_hardness, 100.0));
+    CHECK_FALSE(accepts(Field::squeegee_hardness, 101.0));
 }

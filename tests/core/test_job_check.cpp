@@ -1,11 +1,13 @@
 #include <catch2/catch_get_random_seed.hpp>
 #include <catch2/catch_test_macros.hpp>
 
+#include <algorithm>
 #include <limits>
 #include <string>
 
 #include "core/edit.h"
 #include "tests/core/sample_job.h"
+#include "tests/core/sample_record.h"
 
 using namespace carriageway;
 using sample::Random;
@@ -15,7 +17,7 @@ namespace {
 /// Any edit, mostly such that it might be done.
 Edit random_edit(Random& random, int depth) {
     const auto head = static_cast<HeadId>(random.whole(0, 5));
-    switch (random.whole(0, depth < 3 ? 12 : 11)) {
+    switch (random.whole(0, depth < 3 ? 17 : 16)) {
         case 0:
         case 1: {
             const auto field =
@@ -58,6 +60,30 @@ Edit random_edit(Random& random, int depth) {
             std::vector<StationUse> uses(static_cast<std::size_t>(random.whole(0, 14)));
             if (!uses.empty()) uses.back() = StationUse::flash;
             return {SetPress{press, uses}};
+        }
+        case 12:
+            return {random.chance(0.5) ? Edit{SetColourWish{head, sample::wish(random)}}
+                                       : Edit{SetBladeEdge{head, BladeEdge::rounded}}};
+        case 13: {
+            const auto note = static_cast<Note>(random.whole(0, 3));
+            return {SetNote{random.chance(0.5) ? head : 0, note, random.chance(0.1) ? "\xC0" : "so"}};
+        }
+        case 14: {
+            const auto field =
+                static_cast<Field>(random.whole(0, static_cast<int>(Field::count) - 1));
+            WalkMark mark{head, field, true, std::nullopt, {1, "AB"}};
+            if (random.chance(0.3)) mark.real = sample::wild_number(random, field);
+            return {SetWalkMark{mark, random.chance(0.7)}};
+        }
+        case 15: {
+            std::vector<WalkMark> marks = sample::walk(random, 3);
+            if (random.chance(0.2)) std::reverse(marks.begin(), marks.end());
+            return {SetWalk{std::move(marks)}};
+        }
+        case 16: {
+            RunRecord record = sample::record(random);
+            if (random.chance(0.2)) record.approval.time = -1;
+            return {SetRecord{std::move(record)}};
         }
         default: {
             Together together;
@@ -119,6 +145,14 @@ TEST_CASE("the first fault of a job is named", "[edit]") {
     CHECK(fault([](Job& j) { j.heads[0].colour.assign(1, '\xC3'); }).refusal == Refusal::name_too_long);
     CHECK(fault([](Job& j) { j.heads[0].ink = 0x1000000; }).refusal == Refusal::out_of_range);
     CHECK(fault([](Job& j) { j.heads[0].stops = {1.0, 0.0}; }).refusal == Refusal::stops_crossed);
+    CHECK(fault([](Job& j) { j.heads[0].notes.stencil.assign(1, '\xC3'); }).refusal ==
+          Refusal::name_too_long);
+    CHECK(fault([](Job& j) { j.heads[0].wish.order = 0.5; }).field == Field::print_order);
+    CHECK(fault([](Job& j) { j.garment.name.assign(longest_name + 1, 'x'); }).refusal ==
+          Refusal::name_too_long);
+    CHECK(fault([](Job& j) { j.walk.push_back({1, Field::pieces, true, {}, {}}); }).refusal ==
+          Refusal::not_a_record);
+    CHECK(fault([](Job& j) { j.record.approval.time = -1; }).refusal == Refusal::not_a_record);
     CHECK(fault([](Job& j) { j.heads.push_back(j.heads[0]); }).refusal == Refusal::id_taken);
     CHECK(fault([](Job& j) {
               j.heads.push_back(j.heads[0]);
@@ -154,4 +188,13 @@ TEST_CASE("the first fault of a press is named", "[edit]") {
     press.angles.least = press.angles.most;
     CHECK(fault_of(press)->refusal == Refusal::not_a_press);
     CHECK(fault_of(press)->field == Field::least_angle);
+    press = {};
+    press.rooms.resize(static_cast<std::size_t>(most_stations) + 1);
+    CHECK(fault_of(press)->refusal == Refusal::not_a_press);
+    press = {};
+    press.checks = {{0, CheckList::before_run, CheckStep::table_clear, {}, Caution::none}};
+    CHECK(fault_of(press)->refusal == Refusal::not_a_press);
+    press = {};
+    press.pace.index = 0.0;
+    CHECK(fault_of(press)->field == Field::index_time);
 }

@@ -87,6 +87,9 @@ TEST_CASE("What is read directly", "[procedures]") {
     CHECK(value_for(Field::wings_flat_angle, {{K::angle, three(radians(25.0))}}) ==
           radians(25.0));
     CHECK(value_for(Field::squeegee_lowest_mark, {{K::mark, {0.0}}}) == 0.0);
+    for (Field field : {Field::index_time, Field::lower_time, Field::lift_time})
+        CHECK_THAT(value_for(field, {{K::time, {1.9, 2.0, 2.1}}}), WithinAbs(2.0, 1e-12));
+    CHECK(value_for(Field::jerk, {{K::plate, {60000.0}}}) == 60000.0);
     // 100 mm hold 63 marks of a sixteenth of an inch: 1.5873 mm each.
     CHECK_THAT(value_for(Field::ruler_graduation, {{K::span, {100.0}}, {K::divisions, {63.0}}}),
                WithinAbs(1.5873, 5e-5));

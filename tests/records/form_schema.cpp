@@ -30,19 +30,19 @@ Json FormSchema::close() {
     open_.pop_back();
     Json schema{{"type", "object"}};
     schema["properties"] = std::move(object.properties);
-    schema["required"] = std::move(object.required);
+    if (!object.required.empty()) schema["required"] = std::move(object.required);
     schema["additionalProperties"] = false;
     if (!object.choices.empty()) schema["allOf"] = std::move(object.choices);
     return schema;
 }
 
-void FormSchema::add(const char* key, Json schema) {
+void FormSchema::add(const char* key, Json schema, bool optional) {
     if (key[0] == '\0') {
         items_.back() = std::move(schema);
         return;
     }
     open_.back().properties[key] = std::move(schema);
-    if (required_) open_.back().required.push_back(key);
+    if (required_ && !optional) open_.back().required.push_back(key);
 }
 
 void FormSchema::object(const char* key, const std::function<void()>& members) {
@@ -93,11 +93,12 @@ void FormSchema::number(const char* key, double&, const NumberRange& range) {
     schema[range.above_least ? "exclusiveMinimum" : "minimum"] =
         limit_json(range.least, range.factor);
     schema["maximum"] = limit_json(range.most, range.factor);
-    add(key, std::move(schema));
+    add(key, std::move(schema), range.usual.has_value());
 }
 
 void FormSchema::whole(const char* key, std::int64_t&, const WholeRange& range) {
-    add(key, Json{{"type", "integer"}, {"minimum", range.least}, {"maximum", range.most}});
+    add(key, Json{{"type", "integer"}, {"minimum", range.least}, {"maximum", range.most}},
+        range.usual.has_value());
 }
 
 void FormSchema::truth(const char* key, bool&) {
@@ -105,8 +106,8 @@ void FormSchema::truth(const char* key, bool&) {
 }
 
 // The reader counts bytes, a schema characters: of texts beyond ASCII it lets longer ones pass.
-void FormSchema::text(const char* key, std::string&) {
-    add(key, Json{{"type", "string"}, {"maxLength", longest_name}});
+void FormSchema::text(const char* key, std::string&, const TextSize& size) {
+    add(key, Json{{"type", "string"}, {"maxLength", size.most}}, size.optional);
 }
 
 void FormSchema::colour(const char* key, std::uint32_t&) {
@@ -115,6 +116,15 @@ void FormSchema::colour(const char* key, std::uint32_t&) {
 
 void FormSchema::choice(const char* key, std::size_t&, const Choices& choices) {
     add(key, Json{{"enum", choices}});
+}
+
+void FormSchema::optional_truth(const char* key, bool&, bool) {
+    add(key, Json{{"type", "boolean"}}, true);
+}
+
+void FormSchema::optional_choice(const char* key, std::size_t&, const Choices& choices,
+                                 std::size_t) {
+    add(key, Json{{"enum", choices}}, true);
 }
 
 void FormSchema::list(const char* key, std::size_t, const ListSize& allowed,
@@ -130,7 +140,7 @@ void FormSchema::list(const char* key, std::size_t, const ListSize& allowed,
     required_ = required_around;
     if (allowed.least > 0) schema["minItems"] = allowed.least;
     if (allowed.most < most_values) schema["maxItems"] = allowed.most;
-    add(key, std::move(schema));
+    add(key, std::move(schema), allowed.optional);
 }
 
 }  // namespace carriageway

@@ -150,6 +150,9 @@ PressProfile RandomJobs::press() {
         const Point at = place();
         press.level_screws.push_back({name(), at.x, at.y, number(0.001, 100.0), coin()});
     }
+    press.pace.floods_while_indexing = coin();
+    for (std::size_t count = below(4); count > 0; --count) press.rooms.push_back({coin(), coin()});
+    press.checks = checks();
     return press;
 }
 
@@ -172,6 +175,9 @@ Head RandomJobs::head(HeadId id, int station) {
     put_in_order(head.stops.operator_side, head.stops.machine_side);
     head.pressure.on_height_stop = coin();
     head.rounds = rounds();
+    head.squeegee.edge = choice<BladeEdge>(5);
+    head.wish = wish();
+    if (coin()) head.notes = {note(), note()};
     return head;
 }
 
@@ -188,6 +194,9 @@ Job RandomJobs::job() {
     job.garment.kind = choice<GarmentKind>(2);
     job.registration.base = static_cast<HeadId>(below(3));
     job.height_readings = height_readings();
+    job.garment.name = note();
+    job.walk = walk();
+    job.record = record();
     for (int station = 1; station <= job.press.stations; ++station) {
         job.uses.push_back(choice<StationUse>(5));
         const bool room = job.uses.back() == StationUse::open && job.heads.size() < 8;
@@ -224,6 +233,15 @@ Edit RandomJobs::simple_edit(std::size_t kind) {
         case 13: return {SetHeightStop{id, coin()}};
         case 14: return {SetRounds{id, rounds()}};
         case 15: return {SetHeightReadings{height_readings()}};
+        case 16: return {SetColourWish{id, wish()}};
+        case 17: return {SetBladeEdge{id, choice<BladeEdge>(5)}};
+        case 18: return {SetNote{coin() ? id : 0, choice<Note>(4), note()}};
+        case 19: {
+            const std::vector<WalkMark> marks = walk();
+            return {SetWalkMark{marks.empty() ? walk_mark(id, Field::screen_across) : marks[0], coin()}};
+        }
+        case 20: return {SetWalk{walk()}};
+        case 21: return {SetRecord{record()}};
         default: break;
     }
     SetPress edit{press(), {}};
@@ -234,7 +252,7 @@ Edit RandomJobs::simple_edit(std::size_t kind) {
 }
 
 Edit RandomJobs::edit(int depth) {
-    constexpr std::size_t simple = 17;
+    constexpr std::size_t simple = 23;
     const std::size_t kind = below(depth < deepest_together ? simple + 2 : simple);
     if (kind < simple) return simple_edit(kind);
     Together together;

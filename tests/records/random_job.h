@@ -22,12 +22,19 @@ class RandomJobs {
     MeshRow mesh();
     std::vector<MarkRound> rounds();
     std::vector<HeightReading> height_readings();
+    Stamp stamp(); ///< now and then nothing
+    WalkMark walk_mark(HeadId head, Field field);
+    std::vector<WalkMark> walk();
+    RunRecord record();
+    std::vector<CheckItem> checks();
+    ColourWish wish();
     std::size_t below(std::size_t count);
     bool coin() { return below(2) == 0; }
 
     /// Letters of several alphabets, quotes, escapes and control characters; at most longest_name
     /// bytes.
     std::string name();
+    std::string note(); ///< the same, now and then nothing
     Outline outline(std::size_t corners);
     Image image();
     PressProfile press();

@@ -167,7 +167,7 @@ std::vector<BrokenText> broken_texts() {
             {"not a number", Kind::not_finite, nan},
             {"beyond any number", Kind::not_finite, infinite},
             {"a hundred thousand levels", Kind::too_deep, deep},
-            {"over 8 MiB", Kind::too_large, demo + std::string(largest_text, ' ')}};
+            {"over 16 MiB", Kind::too_large, demo + std::string(largest_text, ' ')}};
 }
 
 } // namespace

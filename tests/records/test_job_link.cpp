@@ -311,5 +311,9 @@ TEST_CASE("a link of the first version stays readable") {
     // As the demonstration stood when the link was made.
     expected.heads.front().screen.tension_along = 28.0;
     expected.heads.front().screen.tension_across = 28.0;
+    for (Head& head : expected.heads) {
+        head.squeegee.hardness = 0.0;
+        head.wish = {};
+    }
     CHECK(*read.job == expected);
 }

@@ -212,6 +212,14 @@ TEST_CASE("other quantities are read in their own units") {
     CHECK_THAT(read("304.8/in", Quantity::mesh_count), WithinAbs(120.0, 1e-9));
     CHECK_THAT(read("64 µm", Quantity::thread), WithinAbs(64.0, 1e-12));
     CHECK_THAT(read("1,1 marcas", Quantity::marks), WithinAbs(1.1, 1e-12));
+    CHECK_THAT(read("60000 mm/s³", Quantity::jerk), WithinAbs(60000.0, 1e-9));
+    CHECK_THAT(read("60 m/s³", Quantity::jerk, inch), WithinAbs(60000.0, 1e-9));
+    CHECK_THAT(read("60000", Quantity::jerk, inch), WithinAbs(60000.0, 1e-9));
+    CHECK_THAT(read("70 Shore A", Quantity::hardness), WithinAbs(70.0, 1e-12));
+    CHECK_THAT(read("72,5", Quantity::hardness), WithinAbs(72.5, 1e-12));
+    CHECK_THAT(read("150 cm³", Quantity::volume), WithinAbs(150.0, 1e-12));
+    CHECK(std::isnan(read("8 m/s²", Quantity::jerk)));
+    CHECK(std::isnan(read("70 mm", Quantity::hardness)));
     CHECK(std::isnan(read("15 mm", Quantity::angle)));
     CHECK(std::isnan(read("15°", Quantity::length)));
     CHECK(std::isnan(read("0.6 s", Quantity::speed)));
@@ -234,7 +242,8 @@ TEST_CASE("what is written reads back") {
     std::uniform_real_distribution<double> any(-2000.0, 2000.0);
     const Quantity quantities[] = {Quantity::length,  Quantity::thread,     Quantity::angle,
                                    Quantity::speed,   Quantity::time,       Quantity::acceleration,
-                                   Quantity::tension, Quantity::mesh_count, Quantity::marks};
+                                   Quantity::tension, Quantity::mesh_count, Quantity::marks,
+                                   Quantity::jerk,    Quantity::hardness,   Quantity::volume};
     for (int round = 0; round < 2000; ++round) {
         for (const Quantity quantity : quantities) {
             for (const LengthUnit unit : {mm, inch}) {

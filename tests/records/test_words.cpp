@@ -39,6 +39,9 @@ const std::set<std::string_view> same_in_both{
     "contact_tilt_value", "measure_value", "language_english",
     "language_spanish",
     "detail_number",
+    // signs, numbers and names of paper
+    "stations_cost", "caution_sign", "stoppage_row", "paper_instead", "paper_sides",
+    "paper_column_bare", "paper_column_unit", "paper_a4", "no",
 };
 
 }  // namespace

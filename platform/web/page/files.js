@@ -4,7 +4,7 @@ import { tell } from "./line.js";
 // Larger ones aren't job files. One byte more is read, so that the program can say that it is too large.
 const LARGEST = 64 * 1024 * 1024;
 
-const types = { json: "application/json", png: "image/png", svg: "image/svg+xml", pdf: "application/pdf", db: "application/vnd.sqlite3", txt: "text/plain" };
+const types = { json: "application/json", png: "image/png", svg: "image/svg+xml", pdf: "application/pdf", db: "application/vnd.sqlite3", txt: "text/plain", csv: "text/csv" };
 
 let files = null;  // the program's own file system
 export function useFiles(fs) { files = fs; }

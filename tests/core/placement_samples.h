@@ -1,0 +1,28 @@
+// Questions of placing for tests.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/placement_wishes.h"
+#include "tests/core/sample_job.h"
+
+namespace carriageway::tests {
+
+/// Free colours with ids from 1, on stations that can hold anything.
+PlacementQuestion plain_question(int colours, int stations);
+
+/// A question with everything in it that a question can have. `levels`: different orders.
+PlacementQuestion random_question(sample::Random& random, int colours, int stations, int levels);
+
+/// The question in words, for INFO.
+std::string told(const PlacementQuestion& question);
+
+/// The question with no wishes but these, made anew from what they say.
+PlacementQuestion with_only(const PlacementQuestion& question,
+                            const std::vector<PlacementWish>& wishes);
+
+/// Wishes without one of them.
+std::vector<PlacementWish> without_one(std::vector<PlacementWish> wishes, std::size_t index);
+
+} // namespace carriageway::tests
