@@ -71,6 +71,7 @@
 // set: {format, job, output, fit, fit_heads, moved: [{station, colour, from, to}]}, from and to
 //   like stops above.
 // picture: {format, job, output, place, station or null, width_px, height_px}
+// sheet: {format, job, output, pages (null: a table), replaced: [letters that can't be printed], fit}
 // import: {format, imported: [{file, id, name}]}
 // export: {format, job, id, output}
 // list: {format, jobs: [{id, name, press, colours, heads, created, updated}]}, times in UTC

@@ -62,12 +62,8 @@ void describe(Form& form, SetImage& edit) {
     form.object("image", [&] { describe_image_members(form, head); });
     edit.image = std::move(head.image);
 }
-void describe(Form& form, AddHead& edit) {
-    describe_head_members(form, edit.head);
-}
-void describe(Form& form, RemoveHead& edit) {
-    describe_edited_head(form, edit.head);
-}
+void describe(Form& form, AddHead& edit) { describe_head_members(form, edit.head); }
+void describe(Form& form, RemoveHead& edit) { describe_edited_head(form, edit.head); }
 void describe(Form& form, MoveHead& edit) {
     describe_edited_head(form, edit.head);
     describe_whole(form, "station", edit.station, {1, most_stations});
@@ -80,12 +76,8 @@ void describe(Form& form, SetPress& edit) {
     form.object("press", [&] { describe_press(form, edit.press); });
     describe_uses(form, edit.uses, {any_number.least, any_number.most, true});
 }
-void describe(Form& form, SetGarment& edit) {
-    describe_choice(form, "kind", edit.kind, garments);
-}
-void describe(Form& form, SetBaseHead& edit) {
-    describe_edited_head(form, edit.head);
-}
+void describe(Form& form, SetGarment& edit) { describe_choice(form, "kind", edit.kind, garments); }
+void describe(Form& form, SetBaseHead& edit) { describe_edited_head(form, edit.head); }
 void describe(Form& form, SetHeightStop& edit) {
     describe_edited_head(form, edit.head);
     form.truth("on", edit.on);
@@ -117,12 +109,8 @@ void describe(Form& form, SetWalkMark& edit) {
     describe_walk_mark_members(form, edit.mark);
     form.truth("there", edit.there);
 }
-void describe(Form& form, SetWalk& edit) {
-    describe_walk(form, "marks", edit.marks);
-}
-void describe(Form& form, SetRecord& edit) {
-    describe_record_members(form, edit.record);
-}
+void describe(Form& form, SetWalk& edit) { describe_walk(form, "marks", edit.marks); }
+void describe(Form& form, SetRecord& edit) { describe_record_members(form, edit.record); }
 
 template <typename Kind>
 Way way_of(Form& form, Edit& edit, const char* key) {
@@ -135,26 +123,28 @@ Way way_of(Form& form, Edit& edit, const char* key) {
 Way way_of_together(Form& form, Edit& edit) {
     return {{"together"}, [&form, &edit] {
                 if (!std::holds_alternative<Together>(edit.what)) edit.what = Together{};
-                describe_list(form, "together", std::get<Together>(edit.what).edits,
-                              any_number, [&form](Edit& part) {
-                                  form.object("", [&] { describe_edit(form, part); });
-                              });
+                describe_list(
+                    form, "together", std::get<Together>(edit.what).edits, any_number,
+                    [&form](Edit& part) { form.object("", [&] { describe_edit(form, part); }); });
             }};
 }
 
-}  // namespace
+} // namespace
 
 void describe_edit(Form& form, Edit& edit) {
     // In the order of the variant.
     const std::size_t kind = edit.what.index();
     form.one_of({way_of<SetNumber>(form, edit, "set_number"),
-                 way_of<SetStops>(form, edit, "set_stops"), way_of<SetName>(form, edit, "set_name"),
+                 way_of<SetStops>(form, edit, "set_stops"),
+                 way_of<SetName>(form, edit, "set_name"),
                  way_of<SetInk>(form, edit, "set_ink"),
                  way_of<SetPrintStroke>(form, edit, "set_print_stroke"),
                  way_of<SetWinged>(form, edit, "set_winged"),
-                 way_of<SetImage>(form, edit, "set_image"), way_of<AddHead>(form, edit, "add_head"),
+                 way_of<SetImage>(form, edit, "set_image"),
+                 way_of<AddHead>(form, edit, "add_head"),
                  way_of<RemoveHead>(form, edit, "remove_head"),
-                 way_of<MoveHead>(form, edit, "move_head"), way_of<SetUse>(form, edit, "set_use"),
+                 way_of<MoveHead>(form, edit, "move_head"),
+                 way_of<SetUse>(form, edit, "set_use"),
                  way_of<SetPress>(form, edit, "set_press"),
                  way_of<SetGarment>(form, edit, "set_garment"),
                  way_of<SetBaseHead>(form, edit, "set_base_head"),
@@ -171,4 +161,4 @@ void describe_edit(Form& form, Edit& edit) {
                 kind);
 }
 
-}  // namespace carriageway
+} // namespace carriageway

@@ -22,7 +22,7 @@ void describe_within(Form& form, double& value, Field field, const NumberRange& 
     }
 }
 
-}  // namespace
+} // namespace
 
 const Choices station_uses{"open", "load", "unload", "flash", "cool"};
 const Choices directions{"toward_operator", "toward_machine"};
@@ -46,9 +46,9 @@ void describe_angle(Form& form, const char* key, double& value, const NumberRang
 }
 
 void describe_count(Form& form, const char* key, double& value, const NumberRange& range) {
-    constexpr double exactly_whole = 9007199254740992.0;  // 2^53
+    constexpr double exactly_whole = 9007199254740992.0; // 2^53
     if (!(std::abs(value) < exactly_whole) || value != std::trunc(value)) {
-        form.number(key, value, range);  // core doesn't accept it: written as it is
+        form.number(key, value, range); // core doesn't accept it: written as it is
         return;
     }
     auto number = static_cast<std::int64_t>(value);
@@ -69,7 +69,7 @@ void describe_noted(Form& form, double& value, Field field) {
 }
 
 void HeadNumbers::operator()(std::initializer_list<Field> fields) const {
-    Job without;  // the numbers of a head don't depend on its job
+    Job without; // the numbers of a head don't depend on its job
     for (const Field field : fields) {
         describe_number(form, number_of(without, &head, field), field);
     }
@@ -94,4 +94,4 @@ void describe_uses(Form& form, std::vector<StationUse>& stations, const ListSize
                   [&](StationUse& use) { describe_choice(form, "", use, station_uses); });
 }
 
-}  // namespace carriageway
+} // namespace carriageway

@@ -18,8 +18,9 @@ void describe_size_set_aside(const HeadNumbers& numbers) {
     Image& image = numbers.head.image;
     const Image fresh;
     bool there = image.width != fresh.width || image.length != fresh.length;
-    numbers.form.optional_object("set_aside", there,
-                                 [&] { numbers({Field::image_width, Field::image_length}); });
+    numbers.form.optional_object("set_aside", there, [&] {
+        numbers({Field::image_width, Field::image_length});
+    });
 }
 
 void describe_round(Form& form, MarkRound& round) {
@@ -59,7 +60,7 @@ void describe_optional_head_parts(const HeadNumbers& numbers) {
     describe_part(form, "registration", head.rounds, [&] { describe_rounds(form, head.rounds); });
 }
 
-}  // namespace
+} // namespace
 
 void describe_image_members(Form& form, Head& head) {
     const HeadNumbers numbers{form, head};
@@ -87,9 +88,8 @@ void describe_wish_members(Form& form, Head& head) {
 }
 
 void describe_rounds(Form& form, std::vector<MarkRound>& rounds) {
-    describe_list(form, "rounds", rounds, {0, most_rounds}, [&](MarkRound& round) {
-        form.object("", [&] { describe_round(form, round); });
-    });
+    describe_list(form, "rounds", rounds, {0, most_rounds},
+                  [&](MarkRound& round) { form.object("", [&] { describe_round(form, round); }); });
 }
 
 void describe_head_members(Form& form, Head& head) {
@@ -119,4 +119,4 @@ void describe_head_members(Form& form, Head& head) {
     describe_optional_head_parts(numbers);
 }
 
-}  // namespace carriageway
+} // namespace carriageway

@@ -32,8 +32,9 @@ void describe_job(Form& form, Job& job) {
         describe_noted(form, job.run.dryer_temperature, Field::dryer_temperature);
         describe_noted(form, job.run.dryer_time, Field::dryer_time);
     });
-    describe_part(form, "handling", job.handling,
-                  [&] { numbers({Field::load_time, Field::unload_time}); });
+    describe_part(form, "handling", job.handling, [&] {
+        numbers({Field::load_time, Field::unload_time});
+    });
     describe_part(form, "assumed", job.assumed, [&] {
         numbers({Field::friction, Field::mesh_stiffness, Field::transfer_share,
                  Field::second_stroke_share, Field::ink_in_screen, Field::waste_share});
@@ -41,9 +42,8 @@ void describe_job(Form& form, Job& job) {
     describe_part(form, "levelling", job.height_readings,
                   [&] { describe_height_readings(form, job.height_readings); });
     describe_uses(form, job.uses, {2, most_stations, true});
-    describe_list(form, "heads", job.heads, {0, most_stations}, [&](Head& head) {
-        form.object("", [&] { describe_head_members(form, head); });
-    });
+    describe_list(form, "heads", job.heads, {0, most_stations},
+                  [&](Head& head) { form.object("", [&] { describe_head_members(form, head); }); });
     describe_walk(form, "walk", job.walk);
     describe_part(form, "record", job.record, [&] { describe_record_members(form, job.record); });
 }
@@ -51,9 +51,12 @@ void describe_job(Form& form, Job& job) {
 std::string path_of(Field field, std::size_t head_index) {
     const FieldInfo& info = info_of(field);
     switch (info.owner) {
-        case FieldOwner::head: return "heads[" + std::to_string(head_index) + "]." + info.key;
-        case FieldOwner::press: return std::string("press.") + info.key;
-        case FieldOwner::job: break;
+        case FieldOwner::head:
+            return "heads[" + std::to_string(head_index) + "]." + info.key;
+        case FieldOwner::press:
+            return std::string("press.") + info.key;
+        case FieldOwner::job:
+            break;
     }
     return info.key;
 }
@@ -62,4 +65,4 @@ const char* station_use_key(StationUse use) {
     return station_uses.at(static_cast<std::size_t>(use));
 }
 
-}  // namespace carriageway
+} // namespace carriageway

@@ -162,8 +162,9 @@ void describe_optional_press_parts(const PressNumbers& numbers) {
         numbers({Field::squeegee_bore, Field::squeegee_cylinders, Field::flood_bore,
                  Field::flood_cylinders});
     });
-    describe_part(form, "edge_heights", press.edge_heights,
-                  [&] { numbers({Field::squeegee_zero_height, Field::flood_zero_height}); });
+    describe_part(form, "edge_heights", press.edge_heights, [&] {
+        numbers({Field::squeegee_zero_height, Field::flood_zero_height});
+    });
     describe_part(form, "height_points", press.height_points, [&] {
         numbers({Field::height_across, Field::height_operator_y, Field::height_machine_y});
     });
@@ -218,13 +219,13 @@ void describe_press_parts(const PressNumbers& numbers) {
                  Field::flood_mark_step});
     });
     form.object("angles", [&] {
-        numbers({Field::least_angle, Field::most_angle, Field::wings_flat_angle,
-                 Field::wing_length});
+        numbers(
+            {Field::least_angle, Field::most_angle, Field::wings_flat_angle, Field::wing_length});
     });
     form.object("allowances", [&] { describe_allowances(numbers); });
 }
 
-}  // namespace
+} // namespace
 
 void describe_press(Form& form, PressProfile& press) {
     form.text("name", press.name, any_name);
@@ -238,4 +239,4 @@ void describe_press(Form& form, PressProfile& press) {
                   [&](Adjuster& adjuster) { describe_adjuster(form, adjuster); });
 }
 
-}  // namespace carriageway
+} // namespace carriageway

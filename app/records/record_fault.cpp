@@ -54,15 +54,16 @@ std::string named(const WalkMark& mark) {
 ReadFault real_fault(Field field, double real, const std::string& path) {
     const FieldInfo& info = info_of(field);
     const bool angle = info.quantity == Quantity::angle;
-    if (std::isnan(real)) {  // given in a way that isn't this number's
+    if (std::isnan(real)) { // given in a way that isn't this number's
         return fault_at(Kind::missing_field, path + (angle ? ".value_deg" : ".value"), {},
                         angle ? "value_deg | value_rad" : "value");
     }
     const NumberRange range = range_of(field);
     const std::optional<double> in_file = number_in_file(real, range.factor);
     const char* key = !angle ? ".value" : in_file ? ".value_deg" : ".value_rad";
-    ReadFault fault = fault_at(Kind::out_of_range, path + key,
-                               number_text(in_file.value_or(real / range.factor)), range_text(range));
+    ReadFault fault =
+        fault_at(Kind::out_of_range, path + key, number_text(in_file.value_or(real / range.factor)),
+                 range_text(range));
     if (info.quantity == Quantity::count && real != std::round(real)) {
         fault.kind = Kind::wrong_type;
         fault.shape = Shape::whole_number;
@@ -104,7 +105,7 @@ std::optional<ReadFault> counts_fault(const std::vector<PieceCount>& counts) {
     return std::nullopt;
 }
 
-}  // namespace
+} // namespace
 
 std::optional<ReadFault> record_fault(const Job& job) {
     if (auto fault = checks_fault(job.press.checks)) return fault;
@@ -114,4 +115,4 @@ std::optional<ReadFault> record_fault(const Job& job) {
                        [](const CheckTick& tick) { return tick.item; });
 }
 
-}  // namespace carriageway
+} // namespace carriageway

@@ -11,8 +11,8 @@ namespace {
 constexpr std::int64_t latest_time = 9'007'199'254'740'991;
 
 // In the order of StopReason.
-constexpr std::array reason_names{"other", "ink", "blade",   "screen", "registration", "garments",
-                                  "air",   "machine", "flash", "pause"};
+constexpr std::array reason_names{"other",    "ink", "blade",   "screen", "registration",
+                                  "garments", "air", "machine", "flash",  "pause"};
 static_assert(reason_names.size() == static_cast<std::size_t>(StopReason::count));
 const Choices stop_reasons(reason_names.begin(), reason_names.end());
 
@@ -40,8 +40,7 @@ void describe_stamp(Form& form, Stamp& stamp) {
 }
 
 bool is_angle(Field field) {
-    return field >= Field{} && field < Field::count &&
-           info_of(field).quantity == Quantity::angle;
+    return field >= Field{} && field < Field::count && info_of(field).quantity == Quantity::angle;
 }
 
 // One of three ways, of which the field decides: a schema knows nothing of fields, so it allows all
@@ -100,7 +99,7 @@ void describe_entries(Form& form, const char* key, std::vector<Item>& items, std
                   [&](Item& item) { form.object("", [&] { members(form, item); }); });
 }
 
-}  // namespace
+} // namespace
 
 void describe_height_readings(Form& form, std::vector<HeightReading>& readings) {
     describe_list(form, "readings", readings, {0, most_height_readings}, [&](HeightReading& read) {
@@ -141,4 +140,4 @@ void describe_record_members(Form& form, RunRecord& record) {
     form.text("notes", record.notes, any_note);
 }
 
-}  // namespace carriageway
+} // namespace carriageway

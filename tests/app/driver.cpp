@@ -67,7 +67,7 @@ const Thing& Driver::find(std::string_view name) const {
 }
 
 void Driver::reveal(std::string_view name) {
-    for (int tries = 0; tries < 60; ++tries) {
+    for (int tries = 0; tries < 400; ++tries) {
         const Thing& thing = find(name);
         const Box clip = list().clip_box(thing.clip);
         const Vec centre = thing.box.centre();

@@ -72,14 +72,13 @@ TEST_CASE("Wishes that can't all be met are named, and giving one up makes it po
         said += driver.find("stations/conflict/" + std::to_string(i)).label + "\n";
     CHECK_THAT(said, ContainsSubstring("se imprime antes que"));
     CHECK_THAT(said, ContainsSubstring("queda en la estación"));
-    const std::string pin = "stations/" + std::to_string(before.heads.front().id) + "/pinned";
-    driver.reveal(pin);
-    driver.tap(pin);
+    for (const HeadId id : {before.heads.front().id, before.heads.back().id})
+        driver.tap("stations/" + std::to_string(id) + "/pinned");
     // What was found was for the wishes before.
     CHECK_FALSE(driver.has("stations/conflict/0"));
-    driver.reveal("stations/search");
     driver.tap("stations/search");
     CHECK_FALSE(driver.has("stations/conflict/0"));
+    CHECK(driver.has("stations/found/0"));
 }
 
 TEST_CASE("A search can be stopped before it is done") {
@@ -96,14 +95,16 @@ TEST_CASE("A colour is dragged from station to station on the press seen whole")
     for (const WindowSize& size : {phone, desktop}) {
         INFO(size.name);
         Driver driver(size);
-        const Job before = driver.session().job();
-        const Head head = before.heads.front();
         int open = 0;
-        for (int station = 1; station <= before.press.stations && open == 0; ++station)
-            if (!head_on(before, station) &&
-                before.uses[static_cast<std::size_t>(station - 1)] == StationUse::open)
+        for (int station = 1; station <= driver.session().job().press.stations; ++station)
+            if (driver.session().job().uses[static_cast<std::size_t>(station - 1)] ==
+                StationUse::cool)
                 open = station;
         REQUIRE(open != 0);
+        driver.program().act(DoEdit{Edit{SetUse{open, StationUse::open}}});
+        driver.settle();
+        const Job before = driver.session().job();
+        const Head head = before.heads.front();
         drag_to(driver, head, open);
         CHECK(find_head(driver.session().job(), head.id)->station == open);
         CHECK(head_on(driver.session().job(), head.station) == nullptr);

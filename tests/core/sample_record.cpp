@@ -11,7 +11,7 @@ Stamp stamp(Random& random) {
     return {year_2025 + random.whole(0, 2'000'000'000), random.chance(0.5) ? "AB" : "\xC3\xB1"};
 }
 
-}  // namespace
+} // namespace
 
 std::vector<WalkMark> walk(Random& random, int heads) {
     std::vector<WalkMark> marks;
@@ -57,7 +57,8 @@ std::vector<CheckItem> checks(Random& random) {
     const auto id = static_cast<std::uint32_t>(usual_checks().size() + 1);
     for (int own = random.whole(0, 3); own > 0; --own) {
         const auto list = static_cast<CheckList>(random.whole(0, check_lists - 1));
-        const auto caution = static_cast<Caution>(random.whole(0, static_cast<int>(Caution::solvents)));
+        const auto caution =
+            static_cast<Caution>(random.whole(0, static_cast<int>(Caution::solvents)));
         items.push_back({id + static_cast<std::uint32_t>(own), list, CheckStep::own,
                          "look at the compressor", caution});
     }
@@ -76,4 +77,4 @@ ColourWish wish(Random& random) {
     return wish;
 }
 
-}  // namespace carriageway::sample
+} // namespace carriageway::sample

@@ -52,15 +52,16 @@ TEST_CASE("What is no usual step belongs to the first list and warns of nothing"
 
 TEST_CASE("Whoever reaches in or comes near what turns is told so", "[check_list]") {
     // Hands at a carriage, arm or holder, and the path of the table: common practice, no source.
-    for (const CheckStep step : {CheckStep::arms_down_locked, CheckStep::holders_seated,
-                                 CheckStep::clamps_in_order, CheckStep::stops_tight,
-                                 CheckStep::screens_held_mechanically,
-                                 CheckStep::mechanical_hold_released, CheckStep::arms_up_locked})
+    for (const CheckStep step :
+         {CheckStep::arms_down_locked, CheckStep::holders_seated, CheckStep::clamps_in_order,
+          CheckStep::stops_tight, CheckStep::screens_held_mechanically,
+          CheckStep::mechanical_hold_released, CheckStep::arms_up_locked})
         CHECK(caution_of(step) == Caution::hands_in_carriage);
-    for (const CheckStep step : {CheckStep::table_clear, CheckStep::guards_closed, CheckStep::heads_up})
+    for (const CheckStep step :
+         {CheckStep::table_clear, CheckStep::guards_closed, CheckStep::heads_up})
         CHECK(caution_of(step) == Caution::index_path);
-    for (const CheckStep step : {CheckStep::air_and_power_off, CheckStep::screens_out,
-                                 CheckStep::adjusters_to_middle})
+    for (const CheckStep step :
+         {CheckStep::air_and_power_off, CheckStep::screens_out, CheckStep::adjusters_to_middle})
         CHECK(caution_of(step) == Caution::isolated_and_bled);
 }
 
@@ -78,5 +79,6 @@ TEST_CASE("A station holds anything unless its profile says otherwise", "[check_
     press.rooms = {{false, false}, {true, false}};
     CHECK(station_room(press, 1) == StationRoom{false, false});
     CHECK(station_room(press, 2) == StationRoom{true, false});
-    for (const int beyond : {3, 64, 1000, 0, -1}) CHECK(station_room(press, beyond) == StationRoom{});
+    for (const int beyond : {3, 64, 1000, 0, -1})
+        CHECK(station_room(press, beyond) == StationRoom{});
 }

@@ -39,14 +39,14 @@ bool kept_after(Change change) {
 const std::string too_long(longest_name + 1, 'x');
 const std::string no_utf8 = "\xC3";
 
-}  // namespace
+} // namespace
 
 TEST_CASE("A mark of a walk is about a number of its head, or of the job", "[record]") {
     CHECK(is_walk_mark(mark_of(1, Field::squeegee_angle)));
     CHECK(is_walk_mark(mark_of(0, Field::pieces)));
     CHECK_FALSE(is_walk_mark(mark_of(0, Field::squeegee_angle)));
     CHECK_FALSE(is_walk_mark(mark_of(1, Field::pieces)));
-    CHECK_FALSE(is_walk_mark(mark_of(0, Field::index_time)));  // the press's
+    CHECK_FALSE(is_walk_mark(mark_of(0, Field::index_time))); // the press's
     CHECK_FALSE(is_walk_mark(mark_of(1, Field::index_time)));
     CHECK_FALSE(is_walk_mark(mark_of(1, Field::count)));
     CHECK_FALSE(is_walk_mark(mark_of(1, static_cast<Field>(-1))));
@@ -57,7 +57,8 @@ TEST_CASE("What was really set is a number that its field accepts", "[record]") 
     WalkMark mark = mark_of(1, Field::squeegee_angle);
     mark.real = radians(12.0);
     CHECK(is_walk_mark(mark));
-    for (const double bad : {radians(60.0), -0.1, nan_value, std::numeric_limits<double>::infinity()}) {
+    for (const double bad :
+         {radians(60.0), -0.1, nan_value, std::numeric_limits<double>::infinity()}) {
         mark.real = bad;
         CHECK_FALSE(is_walk_mark(mark));
     }
@@ -84,7 +85,8 @@ TEST_CASE("A stamp has a time that is not negative and few, readable initials", 
 
 TEST_CASE("A walk is in order, each number once, and not endless", "[record]") {
     const WalkMark job = mark_of(0, Field::waste_share);
-    const WalkMark first = mark_of(1, Field::screen_across), second = mark_of(1, Field::image_width);
+    const WalkMark first = mark_of(1, Field::screen_across),
+                   second = mark_of(1, Field::image_width);
     const WalkMark other = mark_of(2, Field::screen_across);
     CHECK(is_walk({}));
     CHECK(is_walk({job, first, second, other}));
@@ -93,7 +95,7 @@ TEST_CASE("A walk is in order, each number once, and not endless", "[record]") {
     CHECK_FALSE(is_walk({first, first}));
     WalkMark undone = first;
     undone.done = false;
-    CHECK_FALSE(is_walk({first, undone}));  // the same number twice, however it differs
+    CHECK_FALSE(is_walk({first, undone})); // the same number twice, however it differs
     CHECK_FALSE(is_walk({first, mark_of(2, Field::pieces)}));
 
     std::vector<WalkMark> many;
@@ -121,7 +123,8 @@ TEST_CASE("Ticks: of a step, each once", "[record]") {
     const auto with = [](std::size_t ticks) {
         return kept_after([ticks](RunRecord& r) {
             r.ticks.clear();
-            for (std::size_t i = 1; i <= ticks; ++i) r.ticks.push_back({static_cast<std::uint32_t>(i), {}});
+            for (std::size_t i = 1; i <= ticks; ++i)
+                r.ticks.push_back({static_cast<std::uint32_t>(i), {}});
         });
     };
     CHECK(with(most_check_items));
@@ -148,7 +151,9 @@ TEST_CASE("Counts are whole, and no more are spoiled than printed", "[record]") 
 
 TEST_CASE("Stoppages have a length, a reason and a readable note", "[record]") {
     const auto stopped = [](double minutes, StopReason reason, const std::string& note) {
-        return kept_after([&](RunRecord& r) { r.stoppages[0] = {minutes, reason, note, good_stamp}; });
+        return kept_after([&](RunRecord& r) {
+            r.stoppages[0] = {minutes, reason, note, good_stamp};
+        });
     };
     CHECK(stopped(0.0, StopReason::other, ""));
     CHECK(stopped(most_minutes, StopReason::pause, std::string(longest_name, 'x')));
@@ -173,7 +178,8 @@ TEST_CASE("Approval and notes are readable and not endless", "[record]") {
     CHECK(kept_after([](RunRecord& r) { r.approval = {}; }));
 }
 
-TEST_CASE("Lists of a press: ids of their own, a text for an own step and only for one", "[record]") {
+TEST_CASE("Lists of a press: ids of their own, a text for an own step and only for one",
+          "[record]") {
     const CheckItem usual{4, CheckList::before_run, CheckStep::stops_tight, {}, Caution::none};
     const CheckItem own{9, CheckList::tear_down, CheckStep::own, "lights out", Caution::none};
     CHECK(are_checks({}));

@@ -17,7 +17,7 @@ WalkMark mark_of(HeadId head, Field field, bool done = true) {
     return {head, field, done, std::nullopt, {some_time, "AB"}};
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("a colour's wish is set whole, its numbers within their limits", "[edit]") {
     Job job = two_heads();
@@ -79,7 +79,8 @@ TEST_CASE("notes belong to a head or to the job", "[edit]") {
     }
 }
 
-TEST_CASE("marks of a walk come, change and go, in order whatever the order they came in", "[edit]") {
+TEST_CASE("marks of a walk come, change and go, in order whatever the order they came in",
+          "[edit]") {
     Job job = two_heads();
     accept(job, {SetWalkMark{mark_of(2, Field::squeegee_width)}});
     accept(job, {SetWalkMark{mark_of(1, Field::squeegee_angle)}});
@@ -96,9 +97,9 @@ TEST_CASE("marks of a walk come, change and go, in order whatever the order they
     REQUIRE(job.walk.size() == 4);
     CHECK(job.walk[2] == changed);
 
-    accept(job, {SetWalkMark{mark_of(1, Field::squeegee_angle), false}});  // whatever it says
+    accept(job, {SetWalkMark{mark_of(1, Field::squeegee_angle), false}}); // whatever it says
     CHECK(job.walk.size() == 3);
-    accept(job, {SetWalkMark{mark_of(1, Field::squeegee_angle), false}});  // not there any more
+    accept(job, {SetWalkMark{mark_of(1, Field::squeegee_angle), false}}); // not there any more
     CHECK(job.walk.size() == 3);
 
     refuse(job, {SetWalkMark{mark_of(1, Field::pieces)}}, Refusal::not_a_record);
@@ -116,7 +117,7 @@ TEST_CASE("a walk takes so many marks and no more", "[edit]") {
         marks.push_back(mark_of(static_cast<HeadId>(i + 1), Field::stencil));
     accept(job, {SetWalk{marks}});
     refuse(job, {SetWalkMark{mark_of(1, Field::squeegee_width)}}, Refusal::not_a_record);
-    accept(job, {SetWalkMark{mark_of(1, Field::stencil, false)}});  // one that is there changes
+    accept(job, {SetWalkMark{mark_of(1, Field::stencil, false)}}); // one that is there changes
     accept(job, {SetWalkMark{mark_of(1, Field::stencil), false}});
     accept(job, {SetWalkMark{mark_of(1, Field::squeegee_width)}});
 }

@@ -33,11 +33,13 @@ WalkMark RandomJobs::walk_mark(HeadId head, Field field) {
 std::vector<WalkMark> RandomJobs::walk() {
     std::vector<WalkMark> marks;
     if (coin()) return marks;
-    for (const HeadId head : {HeadId{0}, HeadId{1}, HeadId{2}, std::numeric_limits<HeadId>::max()}) {
+    for (const HeadId head :
+         {HeadId{0}, HeadId{1}, HeadId{2}, std::numeric_limits<HeadId>::max()}) {
         const FieldOwner owner = head == 0 ? FieldOwner::job : FieldOwner::head;
         for (int i = 0; i < static_cast<int>(Field::count); ++i) {
             const auto field = static_cast<Field>(i);
-            if (info_of(field).owner == owner && below(5) == 0) marks.push_back(walk_mark(head, field));
+            if (info_of(field).owner == owner && below(5) == 0)
+                marks.push_back(walk_mark(head, field));
         }
     }
     return marks;
@@ -46,7 +48,8 @@ std::vector<WalkMark> RandomJobs::walk() {
 RunRecord RandomJobs::record() {
     RunRecord record;
     if (coin()) return record;
-    for (std::uint32_t count = static_cast<std::uint32_t>(below(6)); count > 0; --count) // each once
+    for (std::uint32_t count = static_cast<std::uint32_t>(below(6)); count > 0;
+         --count) // each once
         record.ticks.push_back({std::numeric_limits<std::uint32_t>::max() - count * 7u, stamp()});
     for (std::size_t count = below(4); count > 0; --count) {
         const double printed = std::round(number(0.0, most_pieces_counted));
@@ -80,8 +83,13 @@ std::vector<CheckItem> RandomJobs::checks() {
 }
 
 ColourWish RandomJobs::wish() {
-    return {number(Field::print_order), number(Field::cool_after), number(Field::screen_on),
-            coin(), coin(), coin(), coin()};
+    return {number(Field::print_order),
+            number(Field::cool_after),
+            number(Field::screen_on),
+            coin(),
+            coin(),
+            coin(),
+            coin()};
 }
 
 } // namespace carriageway

@@ -19,9 +19,7 @@ using Kind = ReadFault::Kind;
 
 namespace {
 
-std::string why(const ReadFault& fault) {
-    return fault_sentence(Language::english, fault);
-}
+std::string why(const ReadFault& fault) { return fault_sentence(Language::english, fault); }
 
 Job one_head() {
     Job job;
@@ -61,12 +59,13 @@ void note_all_there_is_room_for(Job& job) {
     job.record.notes = note;
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("nothing is written of what was not noted") {
     const std::string text = write_job(one_head());
-    for (const char* key : {"hardness_shore_a", "edge", "wish", "notes", "pace", "rooms", "checks",
-                            "fabric", "flash_temperature_c", "dryer_s", "handling", "walk", "record"}) {
+    for (const char* key :
+         {"hardness_shore_a", "edge", "wish", "notes", "pace", "rooms", "checks", "fabric",
+          "flash_temperature_c", "dryer_s", "handling", "walk", "record"}) {
         INFO(key);
         CHECK(text.find("\"" + std::string(key) + "\"") == std::string::npos);
     }
@@ -106,8 +105,11 @@ TEST_CASE("each part is written where it differs from a new job, and comes back"
     job = written([](Job&, Head& h) { h.wish.flash_after = true; });
     CHECK(job["heads"][0]["wish"] == Json{{"flash_after", true}});
     job = written([](Job&, Head& h) { h.wish = {2.0, 1.0, 4.0, false, true, false, true}; });
-    CHECK(job["heads"][0]["wish"] == Json{{"order", 2}, {"cool_after", 1}, {"screen_on", 4},
-                                          {"flash_together", true}, {"wet_on_wet", false},
+    CHECK(job["heads"][0]["wish"] == Json{{"order", 2},
+                                          {"cool_after", 1},
+                                          {"screen_on", 4},
+                                          {"flash_together", true},
+                                          {"wet_on_wet", false},
                                           {"pinned", true}});
     job = written([](Job&, Head& h) { h.notes.stencil = "1:1"; });
     CHECK(job["heads"][0]["notes"] == Json{{"stencil", "1:1"}});
@@ -126,10 +128,10 @@ TEST_CASE("each part is written where it differs from a new job, and comes back"
         j.press.checks = {{5, CheckList::tear_down, CheckStep::own, "lights", Caution::none},
                           {6, CheckList::before_run, CheckStep::guards_closed, {}, Caution::none}};
     });
-    CHECK(job["press"]["checks"][0] == Json{{"id", 5}, {"list", "tear_down"}, {"step", "own"},
-                                            {"text", "lights"}});
-    CHECK(job["press"]["checks"][1] == Json{{"id", 6}, {"list", "before_run"},
-                                            {"step", "guards_closed"}});
+    CHECK(job["press"]["checks"][0] ==
+          Json{{"id", 5}, {"list", "tear_down"}, {"step", "own"}, {"text", "lights"}});
+    CHECK(job["press"]["checks"][1] ==
+          Json{{"id", 6}, {"list", "before_run"}, {"step", "guards_closed"}});
     job = written([](Job& j, Head&) { j.record.notes = "so"; });
     CHECK(job["record"] == Json{{"notes", "so"}});
     job = written([](Job& j, Head&) { j.record.ticks = {{9, {}}}; });
@@ -148,7 +150,9 @@ TEST_CASE("what was really set is written in the unit of its number") {
                 {1, Field::print_strokes, true, std::nullopt, {}}};
     REQUIRE(comes_back(job));
     const Json walk = Json::parse(write_job(job))["walk"];
-    CHECK(walk[0] == Json{{"head", 1}, {"field", "squeegee.width_mm"}, {"done", true},
+    CHECK(walk[0] == Json{{"head", 1},
+                          {"field", "squeegee.width_mm"},
+                          {"done", true},
                           {"real", {{"value", 352}}}});
     CHECK(walk[1]["real"] == Json{{"value_deg", 12.5}});
     CHECK(walk[1]["time_ms"] == 1'760'000'000'000);
