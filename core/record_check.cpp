@@ -7,8 +7,13 @@
 namespace carriageway {
 namespace {
 
+/// The last millisecond that a number in JSON keeps everywhere (2^53 - 1).
+constexpr std::int64_t latest = 9'007'199'254'740'991;
+
+bool is_time(std::int64_t time) { return time >= 0 && time <= latest; }
+
 bool is_stamp(const Stamp& stamp) {
-    return stamp.time >= 0 && stamp.initials.size() <= longest_initials &&
+    return is_time(stamp.time) && stamp.initials.size() <= longest_initials &&
            is_utf8(stamp.initials);
 }
 
@@ -62,12 +67,14 @@ bool is_record(const RunRecord& record) {
            std::all_of(record.counts.begin(), record.counts.end(), is_count) &&
            std::all_of(record.stoppages.begin(), record.stoppages.end(), is_stoppage) &&
            is_name(record.approval.by) && is_name(record.approval.against) &&
-           record.approval.time >= 0 && is_name(record.notes);
+           is_time(record.approval.time) && is_name(record.notes);
 }
 
 bool are_checks(const std::vector<CheckItem>& checks) {
     const auto is_item = [](const CheckItem& item) {
         if (item.id == 0 || !is_name(item.text)) return false;
+        if (item.list < CheckList::before_run || item.list > CheckList::tear_down) return false;
+        if (item.caution < Caution::none || item.caution > Caution::solvents) return false;
         const bool own = item.step == CheckStep::own;
         return item.step >= CheckStep::own && item.step < CheckStep::count &&
                own == !item.text.empty();

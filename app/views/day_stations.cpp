@@ -78,6 +78,8 @@ void placement_strip(const Model& model, const StationSearch& search, const Plac
             if (placement.stations[c] != static_cast<int>(i) + 1) continue;
             const Head* head = find_head(*model.job, search.asked.question.colours[c].id);
             const Vec ends[] = {{cell.x0 + pad, cell.y1 - pad}, {cell.x1 - pad, cell.y1 - pad}};
+            // An edge of its own, so that black shows on dark and white on light.
+            if (head) canvas.list().line(ends, 2, paint(Role::soft_ink), line + 2.0f);
             if (head) canvas.list().line(ends, 2, own_colour(head->ink), line);
         }
     }
