@@ -1,7 +1,6 @@
 #include "app/opened_file.h"
 
 #include <filesystem>
-#include <fstream>
 #include <string_view>
 #include <system_error>
 #include <utility>
@@ -30,12 +29,11 @@ OpenedFile open_to_read(const std::string& path) {
     if (!fs::is_regular_file(from, error)) return out;
     out.size = fs::file_size(from, error);
     if (error) return out;
-    std::ifstream file(from, std::ios::binary);
+    const OpenFile file = open_bytes(from);
     if (!file) return out;
     char first[first_bytes];
-    file.read(first, first_bytes);
-    const auto known = static_cast<std::size_t>(file.gcount());
-    if (file.bad()) return out;
+    const std::size_t known = std::fread(first, 1, first_bytes, file.get());
+    if (std::ferror(file.get()) != 0) return out;
     out.film = looks_like_film(std::string_view(first, known));
     if (out.size > (out.film ? largest_film : largest_text)) {
         out.fault = out.film ? Fault::film_too_large : Fault::job_too_large;
@@ -43,11 +41,9 @@ OpenedFile open_to_read(const std::string& path) {
     }
     // At its size at once; what the file grew since isn't read, what it shrank is cut off.
     std::string bytes(static_cast<std::size_t>(out.size), '\0');
-    file.clear();
-    file.seekg(0);
-    file.read(bytes.data(), static_cast<std::streamsize>(bytes.size()));
-    if (file.bad()) return out;
-    bytes.resize(static_cast<std::size_t>(file.gcount()));
+    std::rewind(file.get());
+    bytes.resize(std::fread(bytes.data(), 1, bytes.size(), file.get()));
+    if (std::ferror(file.get()) != 0) return out;
     out.bytes = std::move(bytes);
     out.fault = Fault::none;
     return out;

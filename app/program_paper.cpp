@@ -34,7 +34,8 @@ void Program::carry_out(const MakePaper& a) {
         request.job = job;
         request.letter = state_.habits.paper == PaperSize::letter;
         request.page_a_head = state_.habits.layout == PaperLayout::overview_and_heads;
-        request.link_base = abilities_.link_base.empty() ? state_.habits.link_base : abilities_.link_base;
+        request.link_base =
+            abilities_.link_base.empty() ? state_.habits.link_base : abilities_.link_base;
         request.language = looks.language;
         request.unit = looks.units;
         request.time = session_.time();
@@ -45,8 +46,9 @@ void Program::carry_out(const MakePaper& a) {
         session_.export_bytes(job.name, a.table ? ".csv" : ".pdf", drawn.pdf);
     if (!path) return say_trouble();
     const std::string letters =
-        drawn.replaced.empty() ? std::string()
-                               : say(looks.language, Word::paper_unprintable, {joined(drawn.replaced)});
+        drawn.replaced.empty()
+            ? std::string()
+            : say(looks.language, Word::paper_unprintable, {joined(drawn.replaced)});
     if (abilities_.give_file) {
         errands_.push_back({ErrandKind::give_file, *path});
         if (!letters.empty()) notice(say(looks.language, Word::paper_given, {letters}));

@@ -3,7 +3,8 @@
 
 #include <cctype>
 #include <filesystem>
-#include <fstream>
+
+#include "app/records/file_bytes.h"
 
 namespace carriageway {
 
@@ -34,10 +35,7 @@ std::optional<std::string> Session::export_bytes(const std::string& name,
     fs::path path = folder / (file_name_of(name) + extension);
     for (int i = 2; fs::exists(path, error); ++i)
         path = folder / (file_name_of(name) + "-" + std::to_string(i) + extension);
-    std::ofstream file(path, std::ios::binary);
-    file.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
-    file.close();
-    if (file) return path.string();
+    if (!write_file(path.string(), bytes, false)) return path.string();
     note({LibraryFault::Kind::io, "the file could not be written", path.string()});
     return std::nullopt;
 }

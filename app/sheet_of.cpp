@@ -16,7 +16,8 @@ constexpr double letter_width = 215.9, letter_height = 279.4;
 
 std::string trouble_text(Language language, const PdfFile& file) {
     if (file.trouble == PdfTrouble::none) return {};
-    if (file.trouble == PdfTrouble::memory) return std::string(word(language, Word::paper_no_memory));
+    if (file.trouble == PdfTrouble::memory)
+        return std::string(word(language, Word::paper_no_memory));
     return say(language, Word::paper_not_made,
                {std::to_string(static_cast<int>(file.trouble)) + "." + std::to_string(file.code)});
 }

@@ -37,7 +37,8 @@ void put_mark(const DrawingList& drawing, const Mark& mark, DrawingList& list) {
     case MarkKind::hatch:
         return list.hatch(points, count, colour, mark.angle, mark.spacing, mark.width, mark.phase);
     case MarkKind::round:
-        return list.round({points[0].x, points[0].y, points[1].x, points[1].y}, mark.radius, colour);
+        return list.round({points[0].x, points[0].y, points[1].x, points[1].y}, mark.radius,
+                          colour);
     case MarkKind::ring:
         return list.ring({points[0].x, points[0].y, points[1].x, points[1].y}, mark.radius, colour,
                          mark.width);
@@ -84,13 +85,16 @@ void draw_dimensions(const PaperJob& sheet, const HeadView& view, DrawingList& l
                       format_length(image.width(), sheet.units), small, Role::ink, Role::paper);
     dimension({beside, right.y}, {beside, left.y}, list);
     const std::string length = format_length(image.hi - image.lo, sheet.units);
-    list.text({beside - 8.0f - list.type().width(small, length), 0.5f * (left.y + right.y) - 0.5f * height},
+    list.text({beside - 8.0f - list.type().width(small, length),
+               0.5f * (left.y + right.y) - 0.5f * height},
               length, small, Role::ink, Role::paper);
 }
 
 /// How many times smaller than it is a head is drawn so that it fits: whole, so that a rule can be
 /// laid on it.
-double times_smaller(double scale) { return std::max(1.0, std::ceil(1.0 / (paper_mm_per_dp * scale))); }
+double times_smaller(double scale) {
+    return std::max(1.0, std::ceil(1.0 / (paper_mm_per_dp * scale)));
+}
 
 } // namespace
 
@@ -157,7 +161,9 @@ HeadDrawing head_drawing(const PaperJob& sheet, const Head& head, Box box, Paper
 void code_drawing(const QrCode& code, Box box, PaperPages& pages) {
     const float module = std::min(box.width(), box.height()) /
                          static_cast<float>(code.side + 2 * quiet_modules);
-    const auto at = [&](int modules) { return module * static_cast<float>(modules + quiet_modules); };
+    const auto at = [&](int modules) {
+        return module * static_cast<float>(modules + quiet_modules);
+    };
     for (int y = 0; y < code.side; ++y)
         for (int x = 0; x < code.side; ++x) {
             if (!code.dark_at(x, y)) continue;

@@ -43,7 +43,8 @@ std::vector<Fact> facts_of(const PaperJob& sheet) {
         {Word::field_pieces, format_number(sheet.job.run.pieces, 0)},
         {Word::place_rate, pace.runs() ? rate_text(sheet.language, pace.rate)
                                        : std::string(sheet.word(Word::rate_none))},
-        {Word::paper_duration, pace.runs() && pace.run ? duration_text(pace.run->with_filling) : "–"},
+        {Word::paper_duration,
+         pace.runs() && pace.run ? duration_text(pace.run->with_filling) : "–"},
         {Word::column_verdict,
          heads ? say(sheet.language, Word::heads_fit,
                      {std::to_string(assessment.fit_heads), std::to_string(sheet.job.heads.size())})
@@ -98,7 +99,8 @@ float draw_code(const PaperJob& sheet, Vec at, float width, PaperPages& pages) {
     const Word hint = request.code        ? Word::paper_code_hint
                       : request.too_large ? Word::paper_no_link
                                           : Word::paper_no_code;
-    height += pages.paragraph({at.x, at.y + height}, width, sheet.word(hint), small, Role::ink, PaperSide::middle);
+    height += pages.paragraph({at.x, at.y + height}, width, sheet.word(hint), small, Role::ink,
+                              PaperSide::middle);
     return height + pages.paragraph({at.x, at.y + height}, width, address_of(request.link), small,
                                     Role::soft_ink, PaperSide::middle);
 }
@@ -108,13 +110,16 @@ void draw_press_and_code(const PaperJob& sheet, PaperPages& pages) {
     const Box& area = pages.area();
     const bool beside = !sheet.request.link.empty() || sheet.request.too_large;
     const float half = 0.5f * (area.width() - gap);
-    const float right = !beside ? 0.0f : sheet.request.code ? code_side(*sheet.request.code, half) : 0.3f * area.width();
+    const float right = !beside              ? 0.0f
+                        : sheet.request.code ? code_side(*sheet.request.code, half)
+                                             : 0.3f * area.width();
     const float width = area.width() - (beside ? right + gap : 0.0f);
     const float height = std::clamp(width, 420.0f, 490.0f);
     press_drawing(sheet, {area.x0, pages.y, area.x0 + width, pages.y + height}, pages);
     float bottom = height;
     if (beside)
-        bottom = std::max(bottom, draw_code(sheet, {area.x1 - right, pages.y + 6.0f}, right, pages) + 6.0f);
+        bottom = std::max(bottom,
+                          draw_code(sheet, {area.x1 - right, pages.y + 6.0f}, right, pages) + 6.0f);
     pages.y += bottom + 4.0f;
 }
 

@@ -1,4 +1,5 @@
-// All heads side by side, a number a row: what is planned and, below it, room for what was really set.
+// All heads side by side, a number a row: what is planned and, below it, room for what was really
+// set.
 #include <algorithm>
 
 #include "app/drawing/diagram.h"
@@ -12,7 +13,8 @@ namespace carriageway {
 namespace {
 
 constexpr TypeStyle small{TypeSize::small, false}, small_bold{TypeSize::small, true};
-constexpr TypeStyle body{TypeSize::body, false}, bold{TypeSize::body, true}, title{TypeSize::title, true};
+constexpr TypeStyle body{TypeSize::body, false}, bold{TypeSize::body, true},
+    title{TypeSize::title, true};
 constexpr float label = 165.0f;        ///< width of the numbers' names
 constexpr float gap = 12.0f;           ///< between columns
 constexpr float least_column = 112.0f; ///< of a head
@@ -35,7 +37,8 @@ std::vector<Grid> grids_of(const PaperJob& sheet, const PaperPages& pages) {
     const std::vector<Head>& heads = sheet.job.heads;
     const std::size_t count = (heads.size() + most - 1) / most;
     std::vector<Grid> grids(count);
-    for (std::size_t i = 0; i < heads.size(); ++i) grids[i * count / heads.size()].heads.push_back(&heads[i]);
+    for (std::size_t i = 0; i < heads.size(); ++i)
+        grids[i * count / heads.size()].heads.push_back(&heads[i]);
     std::size_t widest = 0;
     for (const Grid& grid : grids) widest = std::max(widest, grid.heads.size());
     // Columns of few heads are no wider than is good to read.
@@ -45,25 +48,32 @@ std::vector<Grid> grids_of(const PaperJob& sheet, const PaperPages& pages) {
 }
 
 float title_height(const PaperJob& sheet, const Head& head, float width, const PaperPages& pages) {
-    const float verdict = pages.height(sheet.word(verdict_word(sheet.assessed(head))), small_bold, width - 18.0f);
-    return pages.type().height(title) + pages.height(head.colour, small_bold, width) + verdict + 8.0f;
+    const float verdict =
+        pages.height(sheet.word(verdict_word(sheet.assessed(head))), small_bold, width - 18.0f);
+    return pages.type().height(title) + pages.height(head.colour, small_bold, width) + verdict +
+           8.0f;
 }
 
 void draw_title(const PaperJob& sheet, const Head& head, Vec at, float width, PaperPages& pages) {
     const std::string station = std::to_string(head.station);
     const float line = pages.type().height(title), small_line = pages.type().height(small_bold);
     pages.paragraph(at, width, station, title);
-    draw_swatch(pages.list(), {at.x + pages.type().width(title, station) + 20.0f, at.y + 0.5f * line}, 20.0f, head.ink);
+    draw_swatch(pages.list(),
+                {at.x + pages.type().width(title, station) + 20.0f, at.y + 0.5f * line}, 20.0f,
+                head.ink);
     float top = at.y + line;
     top += pages.paragraph({at.x, top}, width, head.colour, small_bold);
     const HeadAssessment& assessed = sheet.assessed(head);
-    draw_paper_verdict(pages.list(), {at.x + 6.0f, top + 0.5f * small_line}, 11.0f, verdict_role(assessed));
-    pages.paragraph({at.x + 18.0f, top}, width - 18.0f, sheet.word(verdict_word(assessed)), small_bold);
+    draw_paper_verdict(pages.list(), {at.x + 6.0f, top + 0.5f * small_line}, 11.0f,
+                       verdict_role(assessed));
+    pages.paragraph({at.x + 18.0f, top}, width - 18.0f, sheet.word(verdict_word(assessed)),
+                    small_bold);
 }
 
 void draw_titles(const PaperJob& sheet, const Grid& grid, PaperPages& pages) {
     float height = 0.0f;
-    for (const Head* head : grid.heads) height = std::max(height, title_height(sheet, *head, grid.column, pages));
+    for (const Head* head : grid.heads)
+        height = std::max(height, title_height(sheet, *head, grid.column, pages));
     pages.need(height);
     for (std::size_t i = 0; i < grid.heads.size(); ++i)
         draw_title(sheet, *grid.heads[i], {grid.x(i, pages), pages.y}, grid.column, pages);
@@ -74,9 +84,11 @@ void draw_titles(const PaperJob& sheet, const Grid& grid, PaperPages& pages) {
 float row_height(const PaperJob& sheet, const Grid& grid, Field field, const PaperPages& pages) {
     float height = pages.height(field_title(sheet, field), small, label);
     for (const Head* head : grid.heads) {
-        const std::string planned = value_text(sheet, field, planned_number(sheet, head->id, field));
-        height = std::max(height, pages.height(planned, bold, grid.column) +
-                                      entry_height(sheet, head->id, field, grid.entry(), pages) + 2.0f);
+        const std::string planned =
+            value_text(sheet, field, planned_number(sheet, head->id, field));
+        height =
+            std::max(height, pages.height(planned, bold, grid.column) +
+                                 entry_height(sheet, head->id, field, grid.entry(), pages) + 2.0f);
     }
     return height + 10.0f;
 }
@@ -90,10 +102,12 @@ void draw_row(const PaperJob& sheet, const Grid& grid, Field field, PaperPages& 
         const float x = grid.x(i, pages);
         const std::string planned = value_text(sheet, field, planned_number(sheet, id, field));
         const float entry = top + pages.paragraph({x, top}, grid.column, planned, bold) + 2.0f;
-        const Box box{x, entry, x + grid.entry(), entry + entry_height(sheet, id, field, grid.entry(), pages)};
+        const Box box{x, entry, x + grid.entry(),
+                      entry + entry_height(sheet, id, field, grid.entry(), pages)};
         draw_entry(sheet, id, field, box, pages);
         const float right = x + grid.column;
-        draw_tick_box(pages.list(), around({right - 0.5f * tick_side, box.centre().y}, tick_side, tick_side),
+        draw_tick_box(pages.list(),
+                      around({right - 0.5f * tick_side, box.centre().y}, tick_side, tick_side),
                       is_done(sheet.job, id, field));
     }
     pages.y += height;

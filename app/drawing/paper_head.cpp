@@ -40,8 +40,10 @@ void head_title_row(const PaperJob& sheet, const Head& head, PaperPages& pages) 
     const float top = std::max(pages.y, middle - 0.5f * name);
     pages.paragraph({left, top}, room, head.colour, title);
     const float line = pages.type().height(title);
-    draw_paper_verdict(pages.list(), {area.x1 - verdict_width + 12.0f, middle}, 20.0f, verdict_role(assessed));
-    pages.paragraph({area.x1 - verdict_width + 30.0f, middle - 0.5f * line}, verdict_width, verdict, title);
+    draw_paper_verdict(pages.list(), {area.x1 - verdict_width + 12.0f, middle}, 20.0f,
+                       verdict_role(assessed));
+    pages.paragraph({area.x1 - verdict_width + 30.0f, middle - 0.5f * line}, verdict_width, verdict,
+                    title);
     pages.y = std::max(pages.y + height, top + name) + 2.0f;
     pages.rule(area.x0, area.x1, pages.y, 3.0f);
     pages.y += 12.0f;
@@ -52,7 +54,8 @@ struct Fact {
 };
 
 Fact number_fact(const PaperJob& sheet, const Head& head, Field field) {
-    return {field_title(sheet, field), value_text(sheet, field, planned_number(sheet, head.id, field))};
+    return {field_title(sheet, field),
+            value_text(sheet, field, planned_number(sheet, head.id, field))};
 }
 
 std::string sides_text(const PaperJob& sheet, double across, double along) {
@@ -61,14 +64,16 @@ std::string sides_text(const PaperJob& sheet, double across, double along) {
 }
 
 std::string place_text(const PaperJob& sheet, const Image& image) {
-    const std::string x = format_length(image.offset_x, sheet.units), y = format_length(image.offset_y, sheet.units);
+    const std::string x = format_length(image.offset_x, sheet.units),
+                      y = format_length(image.offset_y, sheet.units);
     if (image.rotation == 0.0) return say(sheet.language, Word::paper_place, {x, y});
     return say(sheet.language, Word::paper_place_turned, {x, y, format_angle(image.rotation)});
 }
 
 std::string edge_text(const PaperJob& sheet, const Head& head) {
     const BladeEdge edge = head.squeegee.edge;
-    return std::string(sheet.word(edge == BladeEdge::not_noted ? Word::recipe_not_noted : edge_word(edge)));
+    return std::string(
+        sheet.word(edge == BladeEdge::not_noted ? Word::recipe_not_noted : edge_word(edge)));
 }
 
 std::vector<Fact> facts_of(const PaperJob& sheet, const Head& head) {
@@ -82,7 +87,8 @@ std::vector<Fact> facts_of(const PaperJob& sheet, const Head& head) {
         {word(Word::paper_frame), sides_text(sheet, head.screen.across, head.screen.along)},
         {word(Word::image), sides_text(sheet, bounds.width(), bounds.length())},
         {word(Word::paper_image_at), place_text(sheet, head.image)},
-        {word(Word::travel), assessed.both_on ? "–" : format_length(assessed.ends.travel(), sheet.units)},
+        {word(Word::travel),
+         assessed.both_on ? "–" : format_length(assessed.ends.travel(), sheet.units)},
         {word(Word::paper_prints), std::string(sheet.word(direction_word(head.print_stroke)))},
         number_fact(sheet, head, Field::mesh_count),
         number_fact(sheet, head, Field::thread_diameter),
@@ -90,7 +96,9 @@ std::vector<Fact> facts_of(const PaperJob& sheet, const Head& head) {
         number_fact(sheet, head, Field::tension_across),
         number_fact(sheet, head, Field::squeegee_hardness),
         {word(Word::item_blade_edge), edge_text(sheet, head)},
-        {word(Word::flood_bar), std::string(sheet.word(head.flood.winged ? Word::with_wings : Word::without_wings))},
+        {word(Word::flood_bar),
+         std::string(sheet.word(head.flood.winged ? Word::with_wings : Word::without_wings))},
+        number_fact(sheet, head, Field::stencil),
         {word(Word::item_stencil_note), note(head.notes.stencil)},
         {word(Word::item_ink_note), note(head.notes.ink)},
     };
@@ -101,7 +109,8 @@ void draw_facts(const PaperJob& sheet, const Head& head, float width, PaperPages
     const float label = 0.42f * width, value = width - label - 10.0f;
     const float left = pages.area().x0;
     for (const Fact& fact : facts_of(sheet, head)) {
-        const float height = std::max(pages.height(fact.label, small, label), pages.height(fact.value, small_bold, value));
+        const float height = std::max(pages.height(fact.label, small, label),
+                                      pages.height(fact.value, small_bold, value));
         pages.need(height + 4.0f);
         pages.paragraph({left, pages.y}, label, fact.label, small, Role::soft_ink);
         pages.paragraph({left + label + 10.0f, pages.y}, value, fact.value, small_bold);
@@ -120,28 +129,35 @@ void draw_legend_and_scale(const PaperJob& sheet, double times, float width, Pap
     drawing.begin(pages.list().window(), pages.type());
     draw_legend(input, drawing);
     put_on_paper(drawing, pages);
-    const float used = legend_box(input.projection.view, pages.type(), sheet.language).x1 - pages.area().x0 + 12.0f;
+    const float used = legend_box(input.projection.view, pages.type(), sheet.language).x1 -
+                       pages.area().x0 + 12.0f;
     const std::string scale = say(sheet.language, Word::paper_scale, {format_number(times, 0)});
     float top = pages.y + 4.0f;
-    for (const std::string_view words : {std::string_view(scale), sheet.word(Word::paper_as_planned)})
-        top += pages.paragraph({pages.area().x0 + used, top}, width - used, words, small, Role::ink, PaperSide::right);
+    for (const std::string_view words :
+         {std::string_view(scale), sheet.word(Word::paper_as_planned)})
+        top += pages.paragraph({pages.area().x0 + used, top}, width - used, words, small, Role::ink,
+                               PaperSide::right);
     pages.y = std::max(pages.y + height, top) + 10.0f;
 }
 
-void draw_numbers(const PaperJob& sheet, const Head& head, float left, float width, PaperPages& pages) {
+void draw_numbers(const PaperJob& sheet, const Head& head, float left, float width,
+                  PaperPages& pages) {
     draw_number_headings(sheet, {left, pages.y}, width, pages);
     pages.y += number_headings_height(sheet, width, pages);
     for (const Field field : walk_fields(sheet.job, head.id)) {
         const float height = number_row_height(sheet, head.id, field, width, pages);
         pages.need(height);
-        draw_number_row(sheet, head.id, field, {left, pages.y, left + width, pages.y + height}, pages);
+        draw_number_row(sheet, head.id, field, {left, pages.y, left + width, pages.y + height},
+                        pages);
         pages.y += height;
     }
 }
 
-void draw_finding(const PaperJob& sheet, const Head& head, const Finding& finding, PaperPages& pages) {
+void draw_finding(const PaperJob& sheet, const Head& head, const Finding& finding,
+                  PaperPages& pages) {
     constexpr float sign = 24.0f;
-    const FindingText text = finding_text(sheet.language, sheet.units, sheet.job, sheet.assessed(head), finding);
+    const FindingText text =
+        finding_text(sheet.language, sheet.units, sheet.job, sheet.assessed(head), finding);
     const float left = pages.area().x0 + sign, width = pages.area().width() - sign;
     const float line = pages.type().height(bold);
     const std::string title_words = capitalised(text.severity) + ": " + text.title;
@@ -176,7 +192,8 @@ void draw_note_lines(const PaperJob& sheet, PaperPages& pages) {
 } // namespace
 
 void findings_part(const PaperJob& sheet, const Head& head, PaperPages& pages) {
-    for (const Finding& finding : sheet.assessed(head).findings) draw_finding(sheet, head, finding, pages);
+    for (const Finding& finding : sheet.assessed(head).findings)
+        draw_finding(sheet, head, finding, pages);
 }
 
 void head_page(const PaperJob& sheet, const Head& head, PaperPages& pages) {
@@ -184,7 +201,8 @@ void head_page(const PaperJob& sheet, const Head& head, PaperPages& pages) {
     pages.new_page();
     pages.again = [&] {
         const std::string words = say(sheet.language, Word::paper_continued, {short_title(head)});
-        pages.y += pages.paragraph({pages.area().x0, pages.y}, pages.area().width(), words, bold) + 8.0f;
+        pages.y +=
+            pages.paragraph({pages.area().x0, pages.y}, pages.area().width(), words, bold) + 8.0f;
     };
     head_title_row(sheet, head, pages);
     const float top = pages.y;
@@ -202,7 +220,8 @@ void head_page(const PaperJob& sheet, const Head& head, PaperPages& pages) {
     if (same && pages.count() == first) pages.y = std::max(pages.y, bottom);
     const std::vector<Finding>& findings = sheet.assessed(head).findings;
     const float line = pages.type().height(bold);
-    pages.heading(sheet.word(findings.empty() ? Word::nothing_to_fix : Word::what_to_fix), findings.empty() ? 0.0f : 3.0f * line);
+    pages.heading(sheet.word(findings.empty() ? Word::nothing_to_fix : Word::what_to_fix),
+                  findings.empty() ? 0.0f : 3.0f * line);
     findings_part(sheet, head, pages);
     draw_note_lines(sheet, pages);
     pages.again = {};

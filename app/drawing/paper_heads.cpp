@@ -91,7 +91,11 @@ PaperTable first_table(const PaperJob& sheet) {
         for (const NumberColumn& column : squeegee_columns)
             cells.push_back(number_cell(sheet, head, column.field));
         const bool noted = head.squeegee.edge != BladeEdge::not_noted;
-        cells.push_back({noted ? std::string(sheet.word(edge_word(head.squeegee.edge))) : "–", {}, false, {}, {}});
+        cells.push_back({noted ? std::string(sheet.word(edge_word(head.squeegee.edge))) : "–",
+                         {},
+                         false,
+                         {},
+                         {}});
         cells.push_back(verdict_cell(sheet, head));
         table.row(std::move(cells));
     }
@@ -126,10 +130,13 @@ void heads_part(const PaperJob& sheet, PaperPages& pages) {
     constexpr TypeStyle small{TypeSize::small, false};
     if (sheet.job.heads.empty()) return;
     if (anything_real(sheet))
-        pages.flow(pages.area().x0, pages.area().width(), sheet.word(Word::paper_arrow_note), small);
-    first_table(sheet).draw(pages);
+        pages.flow(pages.area().x0, pages.area().width(), sheet.word(Word::paper_arrow_note),
+                   small);
+    const PaperTable first = first_table(sheet), second = second_table(sheet);
+    const float letters = std::min(first.letters(pages), second.letters(pages));
+    first.draw(pages, letters);
     pages.y += 14.0f;
-    second_table(sheet).draw(pages);
+    second.draw(pages, letters);
     pages.y += 6.0f;
 }
 

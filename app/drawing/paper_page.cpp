@@ -101,7 +101,9 @@ float PaperPages::paragraph(Vec at, float width, std::string_view words, TypeSty
     float top = at.y;
     for (const std::string_view each : lines(words, style, width)) {
         const float left = width - type_.width(style, each);
-        const float in = side == PaperSide::right ? left : side == PaperSide::middle ? 0.5f * left : 0.0f;
+        const float in = side == PaperSide::right    ? left
+                         : side == PaperSide::middle ? 0.5f * left
+                                                     : 0.0f;
         list().text({at.x + in, top}, each, style, role, Role::paper);
         top += line;
     }

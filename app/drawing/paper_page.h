@@ -1,5 +1,5 @@
-// Pages of a sheet as they are filled from top to bottom: margins, a line at the head and at the foot
-// of each, paragraphs, and where a new page begins. Unit: dp; five of them are a millimetre.
+// Pages of a sheet as they are filled from top to bottom: margins, a line at the head and at the
+// foot of each, paragraphs, and where a new page begins. Unit: dp; five of them are a millimetre.
 #pragma once
 
 #include <functional>

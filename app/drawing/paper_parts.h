@@ -8,7 +8,7 @@
 
 namespace carriageway {
 
-// -- the overview -----------------------------------------------------------------------------------
+// -- the overview
 /// Title, what the job is about, the press from above, the link's code.
 void front_part(const PaperJob& sheet, PaperPages& pages);
 /// Every head's numbers in two tables.
@@ -17,14 +17,14 @@ void heads_part(const PaperJob& sheet, PaperPages& pages);
 /// list before the run, cautions.
 void run_part(const PaperJob& sheet, PaperPages& pages);
 
-// -- what follows it ---------------------------------------------------------------------------------
+// -- what follows it
 void head_page(const PaperJob& sheet, const Head& head, PaperPages& pages);
 /// All heads side by side, a number a row.
 void grid_pages(const PaperJob& sheet, PaperPages& pages);
 /// What is to be fixed at every head.
 void findings_part(const PaperJob& sheet, const Head& head, PaperPages& pages);
 
-// -- rows of numbers with room to write down what was really set ------------------------------------
+// -- rows of numbers with room to write down what was really set
 float number_row_height(const PaperJob& sheet, HeadId head, Field field, float width,
                         const PaperPages& pages);
 float entry_height(const PaperJob& sheet, HeadId head, Field field, float width,
@@ -37,7 +37,7 @@ void draw_tick_box(DrawingList& list, Box box, bool done);
 /// A box to write in; what is known already stands in it, and by whom.
 void draw_entry(const PaperJob& sheet, HeadId head, Field field, Box box, PaperPages& pages);
 
-// -- drawings -----------------------------------------------------------------------------------------
+// -- drawings
 /// A drawing made for the screen, in black and greys.
 void put_on_paper(const DrawingList& drawing, PaperPages& pages);
 void press_drawing(const PaperJob& sheet, Box box, PaperPages& pages);

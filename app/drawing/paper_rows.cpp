@@ -45,7 +45,8 @@ bool on_one_line(const Known& known, float width, const TypeMeasure& type) {
 }
 
 /// With its unit where that fits a line.
-Known known_of(const PaperJob& sheet, HeadId head, Field field, float width, const TypeMeasure& type) {
+Known known_of(const PaperJob& sheet, HeadId head, Field field, float width,
+               const TypeMeasure& type) {
     Known known;
     const WalkMark* mark = mark_of(sheet.job, head, field);
     if (!mark) return known;
@@ -58,7 +59,8 @@ Known known_of(const PaperJob& sheet, HeadId head, Field field, float width, con
 
 } // namespace
 
-float entry_height(const PaperJob& sheet, HeadId head, Field field, float width, const PaperPages& pages) {
+float entry_height(const PaperJob& sheet, HeadId head, Field field, float width,
+                   const PaperPages& pages) {
     const float inside = width - 2.0f * inset;
     const Known known = known_of(sheet, head, field, inside, pages.type());
     float text = pages.height(known.value, written, inside);
@@ -71,7 +73,8 @@ void draw_tick_box(DrawingList& list, Box box, bool done) {
     list.ring(box, 2.0f, paint(Role::ink), 1.4f);
     if (!done) return;
     const float w = box.width(), h = box.height();
-    const Vec tick[] = {{box.x0 + 0.2f * w, box.y0 + 0.52f * h}, {box.x0 + 0.42f * w, box.y0 + 0.76f * h},
+    const Vec tick[] = {{box.x0 + 0.2f * w, box.y0 + 0.52f * h},
+                        {box.x0 + 0.42f * w, box.y0 + 0.76f * h},
                         {box.x0 + 0.82f * w, box.y0 + 0.22f * h}};
     list.line(tick, 3, paint(Role::ink), 0.11f * w);
 }
@@ -101,7 +104,8 @@ float number_row_height(const PaperJob& sheet, HeadId head, Field field, float w
     const Columns columns(width);
     const std::string planned = value_text(sheet, field, planned_number(sheet, head, field));
     const TypeStyle style = fitting_style(pages.type(), planned, columns.planned);
-    return std::max({least_row, pages.height(field_title(sheet, field), small, columns.label) + 6.0f,
+    return std::max({least_row,
+                     pages.height(field_title(sheet, field), small, columns.label) + 6.0f,
                      pages.height(planned, style, columns.planned) + 6.0f,
                      entry_height(sheet, head, field, columns.entry, pages) + 8.0f});
 }
@@ -113,10 +117,11 @@ void draw_number_row(const PaperJob& sheet, HeadId head, Field field, Box box, P
     const std::string planned = value_text(sheet, field, planned_number(sheet, head, field));
     const TypeStyle style = fitting_style(pages.type(), planned, columns.planned);
     float x = box.x0;
-    pages.paragraph({x, middle - 0.5f * pages.height(title, small, columns.label)}, columns.label, title, small);
+    pages.paragraph({x, middle - 0.5f * pages.height(title, small, columns.label)}, columns.label,
+                    title, small);
     x += columns.label + gap;
-    pages.paragraph({x, middle - 0.5f * pages.height(planned, style, columns.planned)}, columns.planned,
-                    planned, style, Role::ink, PaperSide::right);
+    pages.paragraph({x, middle - 0.5f * pages.height(planned, style, columns.planned)},
+                    columns.planned, planned, style, Role::ink, PaperSide::right);
     x += columns.planned + gap;
     const float half = 0.5f * entry_height(sheet, head, field, columns.entry, pages);
     draw_entry(sheet, head, field, {x, middle - half, x + columns.entry, middle + half}, pages);
@@ -137,7 +142,8 @@ void draw_number_headings(const PaperJob& sheet, Vec at, float width, PaperPages
     const float bottom = at.y + number_headings_height(sheet, width, pages) - 4.0f;
     const auto put = [&](Word key, float x, float room, PaperSide side) {
         const std::string_view words = sheet.word(key);
-        pages.paragraph({x, bottom - pages.height(words, small, room)}, room, words, small, Role::soft_ink, side);
+        pages.paragraph({x, bottom - pages.height(words, small, room)}, room, words, small,
+                        Role::soft_ink, side);
     };
     float x = at.x + columns.label + gap;
     put(Word::paper_planned, x, columns.planned, PaperSide::right);

@@ -1,5 +1,5 @@
-// What surrounds the heads on a sheet: stations, the flash unit and the cycle, gaps of the recipe, the
-// list before the run, cautions.
+// What surrounds the heads on a sheet: stations, the flash unit and the cycle, gaps of the recipe,
+// the list before the run, cautions.
 #include <algorithm>
 
 #include "app/drawing/paper_parts.h"
@@ -44,7 +44,9 @@ void stations_section(const PaperJob& sheet, PaperPages& pages) {
     in_columns(
         pages, texts.size(), 4,
         [&](std::size_t i, float width) { return pages.height(texts[i], small, width) + 3.0f; },
-        [&](std::size_t i, Box box) { pages.paragraph({box.x0, box.y0}, box.width(), texts[i], small); });
+        [&](std::size_t i, Box box) {
+            pages.paragraph({box.x0, box.y0}, box.width(), texts[i], small);
+        });
 }
 
 /// The numbers that are set once for the press.
@@ -57,12 +59,15 @@ void numbers_section(const PaperJob& sheet, PaperPages& pages) {
                   headings + number_row_height(sheet, 0, fields.front(), width, pages));
     const std::size_t columns = std::min<std::size_t>(2, fields.size());
     for (std::size_t i = 0; i < columns; ++i)
-        draw_number_headings(sheet, {pages.area().x0 + static_cast<float>(i) * (width + gap), pages.y},
+        draw_number_headings(sheet,
+                             {pages.area().x0 + static_cast<float>(i) * (width + gap), pages.y},
                              width, pages);
     pages.y += headings;
     in_columns(
         pages, fields.size(), 2,
-        [&](std::size_t i, float each) { return number_row_height(sheet, 0, fields[i], each, pages); },
+        [&](std::size_t i, float each) {
+            return number_row_height(sheet, 0, fields[i], each, pages);
+        },
         [&](std::size_t i, Box box) { draw_number_row(sheet, 0, fields[i], box, pages); });
 }
 
@@ -71,7 +76,8 @@ void gaps_section(const PaperJob& sheet, PaperPages& pages) {
     if (lines.empty()) return;
     // A few lines stay together.
     float height = 0.0f;
-    for (const std::string& line : lines) height += pages.height(line, small, pages.area().width()) + 2.0f;
+    for (const std::string& line : lines)
+        height += pages.height(line, small, pages.area().width()) + 2.0f;
     pages.heading(sheet.word(Word::paper_gaps), std::min(height, 200.0f));
     for (const std::string& line : lines)
         pages.flow(pages.area().x0, pages.area().width(), line, small, Role::ink, 2.0f);
@@ -91,7 +97,8 @@ std::vector<Step> steps_of(const PaperJob& sheet, CheckList list) {
         if (item.list != list) continue;
         const bool done = std::any_of(ticks.begin(), ticks.end(),
                                       [&](const CheckTick& tick) { return tick.item == item.id; });
-        steps.push_back({step_text(sheet.language, item), sheet.word(sign_word(caution_of(item))), done});
+        steps.push_back(
+            {step_text(sheet.language, item), sheet.word(sign_word(caution_of(item))), done});
     }
     return steps;
 }
@@ -118,7 +125,8 @@ float half_width(const PaperPages& pages) { return 0.5f * (pages.area().width() 
 void list_section(const PaperJob& sheet, CheckList which, PaperPages& pages) {
     const std::vector<Step> steps = steps_of(sheet, which);
     if (steps.empty()) return;
-    pages.heading(sheet.word(list_word(which)), step_height(steps.front(), half_width(pages), pages));
+    pages.heading(sheet.word(list_word(which)),
+                  step_height(steps.front(), half_width(pages), pages));
     in_columns(
         pages, steps.size(), 2,
         [&](std::size_t i, float width) { return step_height(steps[i], width, pages); },
@@ -145,11 +153,12 @@ void approval_section(const PaperJob& sheet, PaperPages& pages) {
                                                         {Word::approval_against, approval.against}};
     const auto height_of = [&](std::size_t i, float width) {
         const float value = pages.height(rows[i].second, body, width);
-        return pages.type().height(small) + std::max(value, 1.2f * pages.type().height(body)) + 4.0f;
+        return pages.type().height(small) + std::max(value, 1.2f * pages.type().height(body)) +
+               4.0f;
     };
     in_columns(pages, 2, 2, height_of, [&](std::size_t i, Box box) {
-        const float label = pages.paragraph({box.x0, box.y0}, box.width(), sheet.word(rows[i].first), small,
-                                            Role::soft_ink);
+        const float label = pages.paragraph({box.x0, box.y0}, box.width(),
+                                            sheet.word(rows[i].first), small, Role::soft_ink);
         pages.paragraph({box.x0, box.y0 + label}, box.width(), rows[i].second, body);
         pages.rule(box.x0, box.x1, box.y1 - 2.0f, 0.8f);
     });
@@ -170,7 +179,8 @@ void later_lists(const PaperJob& sheet, PaperPages& pages) {
 void cautions_section(const PaperJob& sheet, PaperPages& pages) {
     constexpr float sign = 20.0f;
     std::vector<Word> words{Word::caution_index_path, Word::caution_isolated};
-    if (std::find(sheet.job.uses.begin(), sheet.job.uses.end(), StationUse::flash) != sheet.job.uses.end())
+    if (std::find(sheet.job.uses.begin(), sheet.job.uses.end(), StationUse::flash) !=
+        sheet.job.uses.end())
         words.push_back(Word::caution_hot);
     words.push_back(Word::caution_solvents);
     const float line = pages.type().height(small);
@@ -180,7 +190,8 @@ void cautions_section(const PaperJob& sheet, PaperPages& pages) {
     pages.heading(sheet.word(Word::paper_cautions), height);
     for (const Word word : words) {
         pages.need(line);
-        draw_paper_verdict(pages.list(), {pages.area().x0 + 6.0f, pages.y + 0.5f * line}, 11.0f, Role::mind);
+        draw_paper_verdict(pages.list(), {pages.area().x0 + 6.0f, pages.y + 0.5f * line}, 11.0f,
+                           Role::mind);
         pages.flow(pages.area().x0 + sign, width, sheet.word(word), small, Role::ink, 3.0f);
     }
 }

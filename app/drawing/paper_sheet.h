@@ -1,5 +1,5 @@
-// The sheet that stays with a job, as pages to print: an overview of the press, then a page for each
-// head or tables of all of them, with room to write down what was really set.
+// The sheet that stays with a job, as pages to print: an overview of the press, then a page for
+// each head or tables of all of them, with room to write down what was really set.
 //
 // White paper and black ink: everything is told apart by hatching, shape or word. An ink of the job
 // is only a swatch beside its name. Nothing of a text is left out: what doesn't fit a line goes on
@@ -45,8 +45,8 @@ JobSheet job_sheet(const PaperRequest& request);
 /// The same without what follows the overview: for looking at.
 JobSheet job_sheet_front(const PaperRequest& request);
 
-/// Letters of the job's texts that can't be printed, each once, in UTF-8: paper shows a plain letter
-/// or a question mark instead.
+/// Letters of the job's texts that can't be printed, each once, in UTF-8: paper shows a plain
+/// letter or a question mark instead.
 std::vector<std::string> unprintable_letters(const Job& job);
 
 } // namespace carriageway

@@ -31,12 +31,14 @@ float cell_width(const PaperCell& cell, bool whole, const TypeMeasure& type) {
         const float few_lines = std::min(line, std::clamp(line / 3.0f, one_line, most_text));
         return whole ? std::max(least, few_lines) : least;
     };
-    return sign_room(cell, type) + std::max(width(style_of(cell), cell.words), width(bold, cell.below));
+    return sign_room(cell, type) +
+           std::max(width(style_of(cell), cell.words), width(bold, cell.below));
 }
 
 float cell_height(const PaperCell& cell, float width, const PaperPages& pages) {
     const float inside = width - sign_room(cell, pages.type());
-    return pages.height(cell.words, style_of(cell), inside) + pages.height(cell.below, bold, inside);
+    return pages.height(cell.words, style_of(cell), inside) +
+           pages.height(cell.below, bold, inside);
 }
 
 void draw_cell(const PaperCell& cell, bool number, Vec at, float width, PaperPages& pages) {
@@ -97,12 +99,13 @@ std::vector<float> PaperTable::widths(float room, bool whole, const PaperPages& 
     return widths;
 }
 
-PaperTable::Plan PaperTable::plan_of(PaperPages& pages) const {
+PaperTable::Plan PaperTable::plan_of(PaperPages& pages, float most) const {
     const float gaps = gap * static_cast<float>(columns_.size() - 1);
     const float room = pages.area().width() - gaps;
     Plan plan;
     std::vector<float> wanted;
     for (const float times : sizes) {
+        if (times > most) continue;
         const PaperScale scale(pages.type(), times);
         plan.times = times;
         plan.width = widths(room, false, pages);
@@ -111,9 +114,9 @@ PaperTable::Plan PaperTable::plan_of(PaperPages& pages) const {
         if (std::reduce(fits.begin(), fits.end()) <= room) break;
     }
     const float least = std::reduce(plan.width.begin(), plan.width.end());
-    const float most = std::reduce(wanted.begin(), wanted.end());
-    const float even = std::max(0.0f, room - most) / static_cast<float>(columns_.size());
-    const float share = most > least ? std::clamp((room - least) / (most - least), 0.0f, 1.0f) : 0.0f;
+    const float all = std::reduce(wanted.begin(), wanted.end());
+    const float even = std::max(0.0f, room - all) / static_cast<float>(columns_.size());
+    const float share = all > least ? std::clamp((room - least) / (all - least), 0.0f, 1.0f) : 0.0f;
     float x = pages.area().x0;
     for (std::size_t i = 0; i < columns_.size(); ++i) {
         plan.width[i] += share * (wanted[i] - plan.width[i]) + even;
@@ -172,7 +175,8 @@ void PaperTable::draw_headings(const Plan& plan, PaperPages& pages) const {
         const PaperColumn& column = columns_[i];
         const PaperSide side = column.number ? PaperSide::right : PaperSide::left;
         const float width = plan.width[i];
-        const float text = pages.height(column.heading, plain, width) + pages.height(column.unit, plain, width);
+        const float text =
+            pages.height(column.heading, plain, width) + pages.height(column.unit, plain, width);
         float top = pages.y + height - 5.0f - text;
         top += pages.paragraph({plan.x[i], top}, width, column.heading, plain, Role::ink, side);
         pages.paragraph({plan.x[i], top}, width, column.unit, plain, Role::soft_ink, side);
@@ -197,9 +201,9 @@ void PaperTable::draw_row(const std::vector<PaperCell>& cells, const Plan& plan,
     pages.rule(pages.area().x0, pages.area().x1, pages.y, 0.5f);
 }
 
-void PaperTable::draw(PaperPages& pages) const {
+void PaperTable::draw(PaperPages& pages, float most) const {
     if (columns_.empty() || rows_.empty()) return;
-    const Plan plan = plan_of(pages);
+    const Plan plan = plan_of(pages, most);
     const PaperScale scale(pages.type(), plan.times);
     const float headings = groups_height(plan, pages) + headings_height(plan, pages);
     pages.need(headings + row_height(rows_.front(), plan, pages));

@@ -31,15 +31,18 @@ public:
     explicit PaperTable(std::vector<PaperColumn> columns) : columns_(std::move(columns)) {}
     /// As many cells as there are columns.
     void row(std::vector<PaperCell> cells) { rows_.push_back(std::move(cells)); }
-    /// Draws everything from `pages.y` down, over the whole width.
-    void draw(PaperPages& pages) const;
+    /// Size of the letters that its columns have room for, as a share of the usual.
+    float letters(PaperPages& pages) const { return plan_of(pages, largest).times; }
+    /// Draws everything from `pages.y` down, over the whole width, in letters of at most this size.
+    void draw(PaperPages& pages, float most) const;
 
 private:
     struct Plan {
         float times = 1.0f; ///< size of the letters, as a share of the usual
         std::vector<float> x, width;
     };
-    Plan plan_of(PaperPages& pages) const;
+    static constexpr float largest = 1.2f;
+    Plan plan_of(PaperPages& pages, float most) const;
     std::vector<float> widths(float room, bool whole, const PaperPages& pages) const;
     float row_height(const std::vector<PaperCell>& cells, const Plan& plan,
                      const PaperPages& pages) const;
@@ -57,8 +60,8 @@ private:
 /// An ink's swatch: its colour in a black ring, so that white shows as well.
 void draw_swatch(DrawingList& list, Vec centre, float size, std::uint32_t ink);
 
-/// The sign of a verdict in black, of the shapes that the screen has: a triangle for stop, a diamond
-/// for mind, a disc where nothing is to mend.
+/// The sign of a verdict in black, of the shapes that the screen has: a triangle for stop, a
+/// diamond for mind, a disc where nothing is to mend.
 void draw_paper_verdict(DrawingList& list, Vec centre, float size, Role role);
 
 /// Width of the longest word.

@@ -69,7 +69,8 @@ std::optional<double> real_number(const PaperJob& sheet, HeadId head, Field fiel
     const WalkMark* mark = mark_of(sheet.job, head, field);
     if (!mark || !mark->real) return std::nullopt;
     const double planned = planned_number(sheet, head, field);
-    if (number_text(sheet, field, *mark->real) == number_text(sheet, field, planned)) return std::nullopt;
+    if (number_text(sheet, field, *mark->real) == number_text(sheet, field, planned))
+        return std::nullopt;
     return mark->real;
 }
 

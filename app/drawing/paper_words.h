@@ -43,7 +43,8 @@ std::string short_title(const Head& head);
 /// What a station without a head is for: "flash, 4 s, 160 °C".
 std::string station_words(const PaperJob& sheet, int station);
 
-/// What the recipe lacks: "Heads 1, 3, 5: stencil, ink", one a line; empty where nothing is missing.
+/// What the recipe lacks: "Heads 1, 3, 5: stencil, ink", one a line; empty where nothing is
+/// missing.
 std::vector<std::string> gap_lines(const PaperJob& sheet);
 
 } // namespace carriageway

@@ -46,8 +46,8 @@ int read_options(const Console& console, const Given& given, SheetRequest& reque
     return exit_fit;
 }
 
-/// Says on the error stream which letters the paper has a plain one for: no trouble, but it has to be
-/// known.
+/// Says on the error stream which letters the paper has a plain one for: no trouble, but it has to
+/// be known.
 void warn_of(const Console& console, const std::vector<std::string>& letters) {
     if (letters.empty()) return;
     std::string all;
@@ -60,7 +60,8 @@ void write_json(const Console& console, const Given& given, const SheetRequest& 
     nlohmann::ordered_json report = started_report();
     report["job"] = request.job.name;
     report["output"] = *given.output;
-    report["pages"] = drawn.pages > 0 ? nlohmann::ordered_json(drawn.pages) : nlohmann::ordered_json(nullptr);
+    report["pages"] =
+        drawn.pages > 0 ? nlohmann::ordered_json(drawn.pages) : nlohmann::ordered_json(nullptr);
     report["replaced"] = drawn.replaced;
     report["fit"] = fit;
     write_report(console.services.out, report);
@@ -83,7 +84,8 @@ int sheet_command(const Console& console, const Given& given) {
         drawn.pdf = job_table(request.job, assessment, request.language, request.unit);
     } else {
         drawn = console.services.sheet(request);
-        if (!drawn.trouble.empty()) return console.complain(subject_of(console, name), drawn.trouble);
+        if (!drawn.trouble.empty())
+            return console.complain(subject_of(console, name), drawn.trouble);
     }
     if (!put_bytes(console, *given.output, drawn.pdf, given.force)) return exit_trouble;
     warn_of(console, drawn.replaced);

@@ -1,6 +1,8 @@
 #include "app/records/connection.h"
 
+#include <cerrno>
 #include <cstdint>
+#include <cstdio>
 #include <filesystem>
 #include <random>
 #include <system_error>
@@ -131,12 +133,31 @@ void open_for_writing(Library::Connection& connection) {
     sqlite3_db_config(database.getHandle(), SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 0, nullptr);
 }
 
+// As filesystem::copy_file does, which brings all of C++'s streams into the page.
+void copy_bytes(const fs::path& from, const fs::path& to) {
+    errno = 0;
+    const OpenFile source = open_bytes(from);
+    const std::string name = to.string();
+    std::string part(1u << 16, '\0');
+    OpenFile target(source ? std::fopen(name.c_str(), "wbx") : nullptr);
+    bool good = target != nullptr;
+    while (good && std::feof(source.get()) == 0) {
+        const std::size_t count = std::fread(part.data(), 1, part.size(), source.get());
+        good = std::ferror(source.get()) == 0 &&
+               std::fwrite(part.data(), 1, count, target.get()) == count;
+    }
+    good = target != nullptr && std::fclose(target.release()) == 0 && good;
+    if (good) return;
+    const std::error_code error(errno != 0 ? errno : EIO, std::generic_category());
+    throw fs::filesystem_error("copy", from, to, error);
+}
+
 // Copies a file that a connection is to write to, if there is one with anything in it.
 bool copy_to_write(const fs::path& from, const fs::path& to) {
     std::error_code error;
     const std::uintmax_t size = fs::file_size(from, error);
     if (error || size == 0) return false;
-    fs::copy_file(from, to);
+    copy_bytes(from, to);
     std::error_code ignored; // a copy keeps the protection, and here it is in the way
     fs::permissions(to, fs::perms::owner_write, fs::perm_options::add, ignored);
     return true;

@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <cerrno>
 #include <cstdio>
-#include <fstream>
-#include <memory>
 #include <random>
 
 #if __has_include(<unistd.h>)
@@ -23,11 +21,6 @@ FileFault errno_fault(bool writing) {
     const int number = errno != 0 ? errno : EIO;
     return system_fault({number, std::generic_category()}, writing);
 }
-
-struct CloseFile {
-    void operator()(std::FILE* file) const { std::fclose(file); }
-};
-using OpenFile = std::unique_ptr<std::FILE, CloseFile>;
 
 /// Opens for writing; with `only_new`, only a file that isn't there yet.
 OpenFile open_for_writing(const fs::path& path, bool only_new) {
@@ -132,6 +125,22 @@ std::string fault_sentence(Language language, const FileFault& fault) {
     return say(language, Word::file_failed, {fault.error.message()});
 }
 
+OpenFile open_bytes(const fs::path& path) {
+#ifdef _WIN32
+    return OpenFile(_wfopen(path.c_str(), L"rb"));
+#else
+    return OpenFile(std::fopen(path.c_str(), "rb"));
+#endif
+}
+
+bool go_to(std::FILE* file, std::uint64_t offset) {
+#ifdef _WIN32
+    return _fseeki64(file, static_cast<std::int64_t>(offset), SEEK_SET) == 0;
+#else
+    return fseeko(file, static_cast<off_t>(offset), SEEK_SET) == 0;
+#endif
+}
+
 bool is_there(const std::string& path) {
     std::error_code error;
     return fs::status(path_of(path), error).type() != fs::file_type::not_found;
@@ -148,17 +157,16 @@ std::optional<FileFault> read_file(const std::string& path, std::size_t most, st
     if (status.type() == fs::file_type::none) return system_fault(error, false);
     if (fs::is_directory(status)) return FileFault{FileFault::Kind::is_folder, {}, false};
     errno = 0;
-    std::ifstream file(file_path, std::ios::binary);
+    const OpenFile file = open_bytes(file_path);
     if (!file) return errno_fault(false);
     constexpr std::size_t step = 65536;
-    while (bytes.size() < most && file) {
+    while (bytes.size() < most && std::feof(file.get()) == 0 && std::ferror(file.get()) == 0) {
         const std::size_t before = bytes.size();
         const std::size_t wanted = std::min(step, most - before);
         bytes.resize(before + wanted);
-        file.read(bytes.data() + before, static_cast<std::streamsize>(wanted));
-        bytes.resize(before + static_cast<std::size_t>(file.gcount()));
+        bytes.resize(before + std::fread(bytes.data() + before, 1, wanted, file.get()));
     }
-    if (file.bad()) return errno_fault(false);
+    if (std::ferror(file.get()) != 0) return errno_fault(false);
     return std::nullopt;
 }
 

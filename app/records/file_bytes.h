@@ -3,7 +3,10 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
+#include <cstdio>
 #include <filesystem>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -35,6 +38,18 @@ inline std::filesystem::path path_of(const std::string& utf8) {
 
 /// Whether anything has this name: a file, a folder, a pipe. `path` is UTF-8.
 bool is_there(const std::string& path);
+
+struct CloseFile {
+    void operator()(std::FILE* file) const { std::fclose(file); }
+};
+/// A file of the C library: its streams are a tenth of what the C++ ones weigh in the page.
+using OpenFile = std::unique_ptr<std::FILE, CloseFile>;
+
+/// Opens a file's bytes for reading; nullptr: errno says why not.
+OpenFile open_bytes(const std::filesystem::path& path);
+
+/// Goes to a byte, counted from the beginning; false where the file has no such place.
+bool go_to(std::FILE* file, std::uint64_t offset);
 
 /// Reads a file (or pipe, or device) into `bytes`, but no more than `most` bytes of it. `path` is
 /// UTF-8.

@@ -48,8 +48,10 @@ struct Table {
 
 void add_walk_names(const Table& table, HeadId head, std::vector<std::string>& names) {
     for (const Field field : walk_fields(table.job, head)) {
-        names.push_back(table.name(field, Word::paper_column_planned, Word::paper_column_planned_unit));
-        names.push_back(table.name(field, Word::paper_column_really, Word::paper_column_really_unit));
+        names.push_back(
+            table.name(field, Word::paper_column_planned, Word::paper_column_planned_unit));
+        names.push_back(
+            table.name(field, Word::paper_column_really, Word::paper_column_really_unit));
     }
 }
 
@@ -64,14 +66,15 @@ void add_walk_numbers(const Table& table, HeadId head, std::vector<std::string>&
 }
 
 std::vector<std::string> names_of(const Table& table) {
-    std::vector<std::string> names{
-        table.text(Word::paper_column_job), table.text(Word::column_press), table.text(Word::column_head),
-        table.text(Word::column_colour),    table.text(Word::paper_column_ink_colour)};
+    std::vector<std::string> names{table.text(Word::paper_column_job),
+                                   table.text(Word::column_press), table.text(Word::column_head),
+                                   table.text(Word::column_colour),
+                                   table.text(Word::paper_column_ink_colour)};
     if (!table.job.heads.empty()) add_walk_names(table, table.job.heads.front().id, names);
     for (const Field field : other_fields)
         names.push_back(table.name(field, Word::paper_column_bare, Word::paper_column_unit));
-    for (const Word key : {Word::item_blade_edge, Word::flood_bar, Word::paper_prints, Word::item_stencil_note,
-                           Word::item_ink_note})
+    for (const Word key : {Word::item_blade_edge, Word::flood_bar, Word::paper_prints,
+                           Word::item_stencil_note, Word::item_ink_note})
         names.push_back(table.text(key));
     add_walk_names(table, 0, names);
     names.push_back(table.text(Word::column_verdict));
@@ -102,10 +105,12 @@ double number_shown(const Head& head, const HeadAssessment& assessed, const Job&
     return number_of(job, &head, field);
 }
 
-std::vector<std::string> row_of(const Table& table, const Head& head, const HeadAssessment& assessed) {
+std::vector<std::string> row_of(const Table& table, const Head& head,
+                                const HeadAssessment& assessed) {
     const Job& job = table.job;
     std::vector<std::string> fields{plain_field(job.name), plain_field(job.press.name),
-                                    std::to_string(head.station), plain_field(head.colour), ink_text(head.ink)};
+                                    std::to_string(head.station), plain_field(head.colour),
+                                    ink_text(head.ink)};
     add_walk_numbers(table, head.id, fields);
     for (const Field field : other_fields)
         fields.push_back(table.number(field, number_shown(head, assessed, job, field)));
@@ -135,13 +140,15 @@ std::string csv_field(const std::string& text) {
 } // namespace
 
 std::string plain_field(std::string_view text) {
-    const bool formula = !text.empty() && std::string_view("=+-@\t\r\n").find(text.front()) != std::string_view::npos;
+    const bool formula = !text.empty() && std::string_view("=+-@\t\r\n").find(text.front()) !=
+                                              std::string_view::npos;
     return (formula ? "'" : "") + std::string(text);
 }
 
 std::string csv_line(const std::vector<std::string>& fields) {
     std::string line;
-    for (std::size_t i = 0; i < fields.size(); ++i) line += (i > 0 ? "," : "") + csv_field(fields[i]);
+    for (std::size_t i = 0; i < fields.size(); ++i)
+        line += (i > 0 ? "," : "") + csv_field(fields[i]);
     return line + "\r\n";
 }
 

@@ -3,7 +3,6 @@
 #include <array>
 #include <cstring>
 #include <filesystem>
-#include <fstream>
 #include <system_error>
 
 #include "app/records/connection.h"
@@ -53,12 +52,12 @@ std::string newer_detail(std::int64_t version) {
 }
 
 void look_at_header(const std::string& path) {
-    std::ifstream file(path_of(path), std::ios::binary);
+    const OpenFile file = open_bytes(path_of(path));
     if (!file) return;
     Header header{};
-    file.read(header.data(), header.size());
-    if (file.gcount() == 0) return;
-    if (file.gcount() < 100 || std::memcmp(header.data(), "SQLite format 3", 16) != 0)
+    const std::size_t there = std::fread(header.data(), 1, header.size(), file.get());
+    if (there == 0) return;
+    if (there < header.size() || std::memcmp(header.data(), "SQLite format 3", 16) != 0)
         stop(Kind::corrupt, "it does not begin as an SQLite file does", path);
     const std::int64_t version = signed_number(header, 60);
     const std::int64_t application = signed_number(header, 68);

@@ -7,7 +7,8 @@ namespace carriageway {
 bool usable_link_base(std::string_view base) {
     for (const std::string_view scheme : {"https://", "http://"})
         if (base.rfind(scheme, 0) == 0 && base.size() > scheme.size())
-            return std::all_of(base.begin(), base.end(), [](char c) { return c > ' ' && c < '\x7F'; });
+            return std::all_of(base.begin(), base.end(),
+                               [](char c) { return c > ' ' && c < '\x7F'; });
     return false;
 }
 

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cerrno>
 #include <cstring>
-#include <fstream>
 
 #include "app/records/file_bytes.h"
 
@@ -66,17 +65,16 @@ PictureFault open_picture(const std::string& path, PictureBytes& bytes) {
     if (fs::is_directory(status)) return {Kind::is_folder};
     if (fs::exists(status) && !fs::is_regular_file(status)) return read_pipe(path, bytes);
     errno = 0;
-    const auto file = std::make_shared<std::ifstream>(file_path, std::ios::binary);
-    if (!*file) return system_fault({errno != 0 ? errno : EIO, std::generic_category()});
+    const std::shared_ptr<std::FILE> file = open_bytes(file_path);
+    if (!file) return system_fault({errno != 0 ? errno : EIO, std::generic_category()});
     bytes.size = fs::file_size(file_path, error);
     if (error) return system_fault(error);
     bytes.read = [file, at = std::uint64_t{0}](std::uint64_t offset, char* to,
                                                std::size_t count) mutable {
-        file->clear();
+        std::clearerr(file.get());
         // Going to where it is already would throw away what has been read ahead.
-        if (offset != at) file->seekg(static_cast<std::streamoff>(offset));
-        file->read(to, static_cast<std::streamsize>(count));
-        const auto length = static_cast<std::size_t>(file->gcount());
+        if (offset != at && !go_to(file.get(), offset)) return std::size_t{0};
+        const std::size_t length = std::fread(to, 1, count, file.get());
         at = offset + length;
         return length;
     };

@@ -63,9 +63,9 @@ std::string paper_unit(Language language, LengthUnit unit, const Job& job, Field
 
 Word verdict_word(const HeadAssessment& head) {
     if (!head.fit) return Word::verdict_not_fit;
-    const bool mind = std::any_of(head.findings.begin(), head.findings.end(), [](const Finding& finding) {
-        return finding.severity == Severity::mind;
-    });
+    const bool mind =
+        std::any_of(head.findings.begin(), head.findings.end(),
+                    [](const Finding& finding) { return finding.severity == Severity::mind; });
     return mind ? Word::paper_fit_mind : Word::verdict_fit;
 }
 

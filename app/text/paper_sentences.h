@@ -1,5 +1,5 @@
-// What a printed sheet and a table of values share: names of numbers, and numbers as the press shows
-// them.
+// What a printed sheet and a table of values share: names of numbers, and numbers as the press
+// shows them.
 #pragma once
 
 #include <string>
@@ -14,8 +14,8 @@ namespace carriageway {
 Word paper_field_word(Field field);
 
 /// A number of a head or a job with its unit, as finely as it is set: stops as read on the ruler,
-/// lengths to a tenth of a millimetre or a hundredth of an inch, heights ten times finer, speeds to a
-/// hundredth of m/s or a tenth of in/s, angles to a tenth, air to a kPa or a tenth of a psi. What
+/// lengths to a tenth of a millimetre or a hundredth of an inch, heights ten times finer, speeds to
+/// a hundredth of m/s or a tenth of in/s, angles to a tenth, air to a kPa or a tenth of a psi. What
 /// nobody has noted: "not noted". Value in the core's unit.
 std::string paper_value(Language language, LengthUnit unit, const Job& job, Field field,
                         double value);

@@ -114,8 +114,8 @@ void unprintable_row(const Model& model, Rows& rows) {
 
 void make_buttons(Rows& rows) {
     Canvas& canvas = rows.canvas;
-    wide_button("paper/pdf", canvas.word(Word::paper_make_pdf), ButtonLook::strong, MakePaper{false},
-                rows, true);
+    wide_button("paper/pdf", canvas.word(Word::paper_make_pdf), ButtonLook::strong,
+                MakePaper{false}, rows, true);
     wide_button("paper/table", canvas.word(Word::paper_make_table), ButtonLook::plain,
                 MakePaper{true}, rows);
     rows.text(canvas.word(Word::paper_table_hint), small, Role::soft_ink, 10.0f);

@@ -38,7 +38,8 @@ void put_text(const DrawingList& page, const Mark& mark, const Shrunk& shrunk, D
 
 void put_mark(const DrawingList& page, const Mark& mark, const Shrunk& shrunk, DrawingList& list) {
     std::vector<Vec> points;
-    for (std::uint32_t i = 0; i < mark.count; ++i) points.push_back(shrunk.at(page.points(mark)[i]));
+    for (std::uint32_t i = 0; i < mark.count; ++i)
+        points.push_back(shrunk.at(page.points(mark)[i]));
     const int count = static_cast<int>(points.size());
     const Paint ink = ink_of(mark.colour);
     const Box box = count == 2 ? Box{points[0].x, points[0].y, points[1].x, points[1].y} : Box{};

@@ -1,4 +1,5 @@
-// A page of the sheet, small: what will be where. Letters are too small to be read and stand as bars.
+// A page of the sheet, small: what will be where. Letters are too small to be read and stand as
+// bars.
 #pragma once
 
 #include "app/drawing/drawing_list.h"

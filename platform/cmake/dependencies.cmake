@@ -34,6 +34,26 @@ macro(carriageway_qrcodegen_from_sources)
     target_include_directories(qrcodegen SYSTEM PUBLIC "${folder}/cpp")
 endmacro()
 
+# The page embeds its own font in one encoding: it needs neither the widths of the fonts that every
+# reader has nor the tables of other encodings, which are a third of the library.
+function(carriageway_small_haru folder out name)
+    set(kept "${${name}}")
+    list(FILTER kept EXCLUDE REGEX "(_fontdef_base14|/hpdf_encoder)\\.c$")
+    file(WRITE "${out}/no_base14.c" "#include \"hpdf_utils.h\"
+#include \"hpdf_fontdef.h\"
+HPDF_FontDef HPDF_Base14FontDef_New(HPDF_MMgr mmgr, const char* font_name) {
+    HPDF_SetError(mmgr->error, HPDF_INVALID_FONT_NAME, 0);
+    return NULL;
+}
+")
+    file(READ "${folder}/hpdf_encoder.c" encoder)
+    string(REGEX REPLACE
+        " *{[ \n]+HPDF_ENCODING_[A-Z0-9_]+,[ \n]+HPDF_BASE_ENCODING_WIN_ANSI,[ \n]+HPDF_UNICODE_MAP_[A-Z0-9_]+[ \n]*},\n"
+        "" encoder "${encoder}")
+    file(WRITE "${out}/encoder.c" "${encoder}")
+    set(${name} ${kept} "${out}/no_base14.c" "${out}/encoder.c" PARENT_SCOPE)
+endfunction()
+
 # What writes PDF: all of it but tables of Chinese, Japanese and Korean, pictures in PNG and what is
 # for archives. Its own CMake file looks for a system's libraries.
 macro(carriageway_haru_from_sources)
@@ -43,6 +63,9 @@ macro(carriageway_haru_from_sources)
         "#define LIBHPDF_STDC_HEADERS 1\n#define LIBHPDF_HAVE_NOPNGLIB 1\n")
     file(GLOB sources "${folder}/src/hpdf_*.c")
     list(FILTER sources EXCLUDE REGEX "(_cns|_cnt|_jp|_kr|_encoder_utf|_png|_pdfa)\\.c$")
+    if(EMSCRIPTEN)
+        carriageway_small_haru("${folder}/src" "${haru_settings}" sources)
+    endif()
     add_library(carriageway_haru STATIC ${sources})
     target_include_directories(carriageway_haru SYSTEM PUBLIC
         "${haru_settings}" "${folder}/include")

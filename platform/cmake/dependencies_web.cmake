@@ -21,9 +21,12 @@ carriageway_web_headers(nlohmann_json::nlohmann_json nlohmann json.hpp)
 carriageway_sources(sqlitecpp folder)
 add_library(sqlite3 STATIC "${folder}/sqlite3/sqlite3.c")
 target_include_directories(sqlite3 SYSTEM PUBLIC "${folder}/sqlite3")
-# One thread, no extensions from files; otherwise as Debian has it where the library needs it.
-target_compile_definitions(sqlite3 PRIVATE SQLITE_THREADSAFE=0 SQLITE_ENABLE_FTS5 SQLITE_OMIT_LOAD_EXTENSION
-    SQLITE_OMIT_SHARED_CACHE SQLITE_OMIT_DEPRECATED SQLITE_DQS=0 SQLITE_DEFAULT_MEMSTATUS=0)
+# One thread, no extensions from files, and none of the word index either: it is a thirtieth of what
+# a first visit loads, and a library on a phone is searched in a moment without it (word_search.h).
+target_compile_definitions(sqlite3 PRIVATE SQLITE_THREADSAFE=0 SQLITE_OMIT_LOAD_EXTENSION
+    SQLITE_OMIT_SHARED_CACHE SQLITE_OMIT_DEPRECATED SQLITE_OMIT_JSON SQLITE_OMIT_UTF16
+    SQLITE_OMIT_COMPLETE SQLITE_OMIT_GET_TABLE SQLITE_OMIT_PROGRESS_CALLBACK SQLITE_OMIT_TCL_VARIABLE
+    SQLITE_UNTESTABLE SQLITE_DQS=0 SQLITE_DEFAULT_MEMSTATUS=0)
 target_compile_options(sqlite3 PRIVATE -w)
 file(GLOB sources "${folder}/src/*.cpp")
 add_library(SQLiteCpp STATIC ${sources})
@@ -62,6 +65,26 @@ target_compile_options(carriageway_png PRIVATE -w)
 target_link_libraries(carriageway_png PUBLIC ZLIB::ZLIB)
 
 carriageway_qrcodegen_from_sources()
+# It puts one message together with a stream, and with the first stream comes all of C++'s locale
+# (tens of thousands of bytes that nobody sees). In its place, for that file alone, what the message
+# needs.
+file(WRITE "${PROJECT_BINARY_DIR}/qrcodegen_words/sstream" [=[
+#pragma once
+#include <string>
+namespace std {
+class message_words {
+  public:
+    message_words& operator<<(const char* words) { text_ += words; return *this; }
+    template <typename Number>
+    message_words& operator<<(Number number) { text_ += to_string(number); return *this; }
+    string str() const { return text_; }
+  private:
+    string text_;
+};
+}
+#define ostringstream message_words
+]=])
+target_include_directories(qrcodegen BEFORE PRIVATE "${PROJECT_BINARY_DIR}/qrcodegen_words")
 carriageway_haru_from_sources()
 
 include(dependencies_font)

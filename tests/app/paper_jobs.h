@@ -16,7 +16,8 @@
 namespace carriageway::test {
 
 inline Job demo_for_paper() {
-    const std::string text(reinterpret_cast<const char*>(embedded::demo_job), embedded::demo_job_size);
+    const std::string text(reinterpret_cast<const char*>(embedded::demo_job),
+                           embedded::demo_job_size);
     ReadJob read = read_job(text);
     REQUIRE(read);
     return *read.job;
@@ -30,7 +31,8 @@ inline Job walked_job() {
     const Head second = job.heads[1];
     edit(*tick_all(job, job.heads[0].id, stamp));
     edit(Edit{really_set(job, second.id, Field::squeegee_gauge, 1.4, stamp)});
-    edit(Edit{really_set(job, second.id, Field::machine_stop, second.stops.machine_side + 7.0, stamp)});
+    edit(Edit{
+        really_set(job, second.id, Field::machine_stop, second.stops.machine_side + 7.0, stamp)});
     edit(Edit{really_set(job, second.id, Field::print_speed, 537.0, stamp)});
     edit(Edit{really_set(job, second.id, Field::height_left, 4.25, stamp)});
     edit(Edit{really_set(job, 0, Field::flash_dwell, 5.5, stamp)});
@@ -86,8 +88,9 @@ inline Job wordy_job() {
     }
     job.press.checks.clear();
     for (std::uint32_t i = 1; i <= 60; ++i)
-        job.press.checks.push_back({i, i % 3 == 0 ? CheckList::tear_down : CheckList::before_run, CheckStep::own,
-                                    long_text("step" + std::to_string(i) + "-", most), Caution::hot_surface});
+        job.press.checks.push_back(
+            {i, i % 3 == 0 ? CheckList::tear_down : CheckList::before_run, CheckStep::own,
+             long_text("step" + std::to_string(i) + "-", most), Caution::hot_surface});
     return job;
 }
 

@@ -27,7 +27,8 @@ std::string poppler(const std::string& command, const std::string& file) {
     const ScratchFolder folder;
     const std::string out = folder.file("out"), err = folder.file("err");
     const std::string line = "LC_ALL=C " + command + " '" + file + "' " +
-                             (command.rfind("pdftotext", 0) == 0 ? "- " : "") + ">'" + out + "' 2>'" + err + "'";
+                             (command.rfind("pdftotext", 0) == 0 ? "- " : "") + ">'" + out +
+                             "' 2>'" + err + "'";
     INFO(line);
     REQUIRE(std::system(line.c_str()) == 0);
     INFO(bytes_of(err));
@@ -76,7 +77,10 @@ TEST_CASE("Paper and layout are chosen, kept and used", "[paper]") {
         const std::string path = exported(folder, "Paper-boat-regatta-shirt-front.pdf");
         CHECK_THAT(poppler("pdfinfo", path), ContainsSubstring("(letter)"));
         const std::string text = poppler("pdftotext -layout", path);
-        CHECK_THAT(text, ContainsSubstring(std::string(word(Language::spanish, Word::paper_planned_below)).substr(0, 20)));
+        CHECK_THAT(
+            text,
+            ContainsSubstring(
+                std::string(word(Language::spanish, Word::paper_planned_below)).substr(0, 20)));
         CHECK_THAT(text, ContainsSubstring("Contrarracleta"));
         REQUIRE(driver.session().flush());
     }
@@ -94,7 +98,9 @@ TEST_CASE("The table is made by a tap, a row a head", "[paper]") {
     CHECK_THAT(driver.find("notice").label, ContainsSubstring(path));
     const std::string table = bytes_of(path);
     std::size_t lines = 0;
-    for (std::size_t at = table.find("\r\n"); at != std::string::npos; at = table.find("\r\n", at + 2)) ++lines;
+    for (std::size_t at = table.find("\r\n"); at != std::string::npos;
+         at = table.find("\r\n", at + 2))
+        ++lines;
     CHECK(lines == 1 + driver.session().job().heads.size());
     CHECK_THAT(table, ContainsSubstring("Sail yellow"));
 }
@@ -119,7 +125,8 @@ TEST_CASE("The job's link is printed once an address is typed that can be one", 
     INFO(driver.program().state().habits.link_base);
     CHECK_FALSE(driver.has("paper/link-base-refused"));
     driver.tap("paper/pdf");
-    CHECK_THAT(poppler("pdftotext", path + "-3.pdf"), ContainsSubstring("https://example.org/carriageway/"));
+    CHECK_THAT(poppler("pdftotext", path + "-3.pdf"),
+               ContainsSubstring("https://example.org/carriageway/"));
 }
 
 TEST_CASE("In a browser the file is handed out, with the page's own address on it", "[paper]") {
@@ -135,7 +142,8 @@ TEST_CASE("In a browser the file is handed out, with the page's own address on i
         CHECK(errand.kind == ErrandKind::give_file);
         REQUIRE(std::filesystem::exists(errand.text));
         if (std::string(button) == "paper/pdf")
-            CHECK_THAT(poppler("pdftotext", errand.text), ContainsSubstring("https://example.org/carriageway/"));
+            CHECK_THAT(poppler("pdftotext", errand.text),
+                       ContainsSubstring("https://example.org/carriageway/"));
         CHECK_FALSE(driver.has("notice"));
     }
 }
@@ -155,7 +163,8 @@ TEST_CASE("Letters that can't be printed are told before and after", "[paper]") 
     CHECK_THAT(driver.find("notice").label, ContainsSubstring("\u5929 \u9752"));
 }
 
-TEST_CASE("The preview has the shape of the paper, and nothing of the job is changed by it", "[paper]") {
+TEST_CASE("The preview has the shape of the paper, and nothing of the job is changed by it",
+          "[paper]") {
     for (const WindowSize& size : {small_phone, phone, tablet, desktop}) {
         Driver driver(size);
         const Job before = driver.session().job();
@@ -184,7 +193,8 @@ TEST_CASE("By keys alone: to the sheet, through its choices, and back", "[paper]
     driver.settle();
     driver.key(Key::enter);
     CHECK(driver.session().habits().paper == PaperSize::letter);
-    for (int i = 0; i < 12 && driver.program().state().focus != "paper/pdf"; ++i) driver.key(Key::tab);
+    for (int i = 0; i < 12 && driver.program().state().focus != "paper/pdf"; ++i)
+        driver.key(Key::tab);
     CHECK(driver.program().state().focus == "paper/pdf");
     driver.key(Key::enter);
     CHECK(std::filesystem::exists(exported(folder, "Paper-boat-regatta-shirt-front.pdf")));

@@ -41,7 +41,9 @@ Run run(const std::vector<std::string>& arguments, const std::string& in_text = 
     Run run;
     std::istringstream in(in_text);
     std::ostringstream out, err;
-    CommandServices services{in, out, err, "0.0-test", Language::english, LengthUnit::mm, {"press"}, {"null"}, {}, {}, {}};
+    CommandServices services{
+        in,       out, err, "0.0-test", Language::english, LengthUnit::mm, {"press"},
+        {"null"}, {},  {},  {}};
     services.now = [] { return Timestamp{1'700'000'000'000}; };
     services.sheet = [&](const SheetRequest& request) {
         run.asked.push_back(request);
@@ -72,8 +74,9 @@ TEST_CASE("sheet asks for a PDF as the options say, and ends as check does") {
     CHECK(plain.asked[0].unit == LengthUnit::mm);
     CHECK(plain.asked[0].time == 1'700'000'000'000);
 
-    const Run other = run({"sheet", demo_path, "-o", file, "--force", "--paper", "letter", "--layout", "table", "--base",
-                           "https://example.org/", "--lang", "es", "--units", "in"});
+    const Run other =
+        run({"sheet", demo_path, "-o", file, "--force", "--paper", "letter", "--layout", "table",
+             "--base", "https://example.org/", "--lang", "es", "--units", "in"});
     REQUIRE(other.asked.size() == 1);
     CHECK(other.asked[0].letter);
     CHECK_FALSE(other.asked[0].page_a_head);
@@ -126,7 +129,8 @@ TEST_CASE("sheet overwrites nothing unless it is told to") {
 
 TEST_CASE("Letters that can't be printed are a warning on the error stream, no trouble") {
     const ScratchFolder folder;
-    const Run run_of = run({"sheet", demo_path, "-o", folder.file("a.pdf")}, {}, {"%PDF", 1, {"\u5929", "\u9752"}, {}});
+    const Run run_of = run({"sheet", demo_path, "-o", folder.file("a.pdf")}, {},
+                           {"%PDF", 1, {"\u5929", "\u9752"}, {}});
     CHECK(run_of.status == exit_not_fit);
     CHECK(run_of.out.empty());
     CHECK_THAT(run_of.err, StartsWith("carriageway: ") && ContainsSubstring("\u5929 \u9752"));
@@ -135,7 +139,8 @@ TEST_CASE("Letters that can't be printed are a warning on the error stream, no t
 
 TEST_CASE("A sheet that can't be drawn is trouble, and no file is left") {
     const ScratchFolder folder;
-    const Run failed = run({"sheet", demo_path, "-o", folder.file("a.pdf")}, {}, {{}, 0, {}, "no memory for it"});
+    const Run failed =
+        run({"sheet", demo_path, "-o", folder.file("a.pdf")}, {}, {{}, 0, {}, "no memory for it"});
     CHECK(failed.status == exit_trouble);
     CHECK_THAT(failed.err, ContainsSubstring("no memory for it"));
     CHECK_FALSE(std::filesystem::exists(folder.file("a.pdf")));
@@ -144,13 +149,15 @@ TEST_CASE("A sheet that can't be drawn is trouble, and no file is left") {
 TEST_CASE("sheet --json reports on standard output what was written") {
     const ScratchFolder folder;
     const std::string file = folder.file("a.pdf");
-    const auto report = nlohmann::json::parse(run({"sheet", demo_path, "-o", file, "--json"}, {}, {"%PDF", 8, {"\u5929"}, {}}).out);
+    const auto report = nlohmann::json::parse(
+        run({"sheet", demo_path, "-o", file, "--json"}, {}, {"%PDF", 8, {"\u5929"}, {}}).out);
     CHECK(report.at("job") == demonstration().name);
     CHECK(report.at("output") == file);
     CHECK(report.at("pages") == 8);
     CHECK(report.at("replaced") == nlohmann::json::array({"\u5929"}));
     CHECK(report.at("fit") == false);
-    const auto table = nlohmann::json::parse(run({"sheet", demo_path, "-o", folder.file("a.csv"), "--json"}).out);
+    const auto table =
+        nlohmann::json::parse(run({"sheet", demo_path, "-o", folder.file("a.csv"), "--json"}).out);
     CHECK(table.at("pages").is_null());
 }
 
@@ -192,8 +199,8 @@ TEST_CASE("The help names the sheet's options and what it ends with, in both lan
 TEST_CASE("An address can begin links where it is one of the web and has no spaces") {
     CHECK(usable_link_base("https://example.org/carriageway/"));
     CHECK(usable_link_base("http://localhost:8000"));
-    for (const char* base : {"", "https://", "http://", "example.org", "ftp://example.org", "https://a b", "https://a\n",
-                             "https://caf\u00E9.example"})
+    for (const char* base : {"", "https://", "http://", "example.org", "ftp://example.org",
+                             "https://a b", "https://a\n", "https://caf\u00E9.example"})
         CHECK_FALSE(usable_link_base(base));
     CHECK(link_on("https://example.org/", "job=1.abc") == "https://example.org/#job=1.abc");
     CHECK(link_on("https://example.org/#old", "job=1.abc") == "https://example.org/#job=1.abc");
