@@ -6,7 +6,6 @@
 #include <limits>
 #include <nlohmann/json.hpp>
 #include <numbers>
-#include <regex>
 
 #include "app/records/exchange.h"
 #include "app/records/form.h"
@@ -74,8 +73,17 @@ TEST_CASE("nothing is written of what was not noted") {
 TEST_CASE("a file from before these parts is written again byte for byte") {
     std::ifstream file(CARRIAGEWAY_SOURCE_DIR "/assets/demo/demo-job.json", std::ios::binary);
     const std::string today{std::istreambuf_iterator<char>(file), {}};
-    const std::regex parts(",\n *(\"hardness_shore_a\": \\d+|\"wish\": \\{[^}]*\\})");
-    const std::string before = std::regex_replace(today, parts, "");
+    // Each part from the comma before it to the end of its number or object.
+    std::string before = today;
+    for (const char* key : {"\"hardness_shore_a\": ", "\"wish\": {"}) {
+        const std::string ends = std::string(key).back() == '{' ? "}" : "\n";
+        for (std::size_t at = before.find(key); at != std::string::npos; at = before.find(key)) {
+            const std::size_t comma = before.rfind(',', at);
+            std::size_t end = before.find(ends, at);
+            if (ends == "}") ++end;
+            before.erase(comma, end - comma);
+        }
+    }
     REQUIRE(before.size() + 200 < today.size());
     REQUIRE(before.find("wish\"") == std::string::npos);
     for (const std::string& text : {today, before}) {
