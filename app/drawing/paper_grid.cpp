@@ -33,7 +33,7 @@ struct Grid {
 /// As many pages as are needed, with as many heads on each as on the next.
 std::vector<Grid> grids_of(const PaperJob& sheet, const PaperPages& pages) {
     const float room = pages.area().width() - label;
-    const auto most = static_cast<std::size_t>(room / (least_column + gap));
+    const auto most = static_cast<std::size_t>(std::max(1.0f, room / (least_column + gap)));
     const std::vector<Head>& heads = sheet.job.heads;
     const std::size_t count = (heads.size() + most - 1) / most;
     std::vector<Grid> grids(count);
