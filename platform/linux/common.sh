@@ -73,7 +73,12 @@ install_packages() {
     local options=(-o Acquire::Retries=3 -o Dpkg::Use-Pty=0 --no-install-recommends)
     [ -z "${CI:-}" ] || options+=(-o "Dpkg::Options::=--force-unsafe-io")
     # shellcheck disable=SC2086
-    as_root env DEBIAN_FRONTEND=noninteractive apt-get -q -y "${options[@]}" install $missing </dev/null
+    as_root env DEBIAN_FRONTEND=noninteractive apt-get -q -y "${options[@]}" install $missing </dev/null && return
+    # An installation that was cut off leaves dpkg half way, and apt then refuses everything.
+    say "The installation failed; finishing what an earlier one left half way, then once more."
+    as_root env DEBIAN_FRONTEND=noninteractive dpkg --force-confdef --force-confold --configure -a </dev/null || true
+    # shellcheck disable=SC2086
+    as_root env DEBIAN_FRONTEND=noninteractive apt-get -q -y "${options[@]}" --fix-broken install $missing </dev/null
 }
 
 # fetch_sources [--web]: sets fetched to the options that point CMake at pinned source
