@@ -50,8 +50,9 @@ Model Program::model() const {
     model.rows = &session_.rows();
     model.presses = &session_.presses();
     model.runs = &session_.runs();
-    model.last_run = session_.last_run();
-    if (state_.day.open && state_.day.part == DayPart::walk) {
+    const DayPart* part = state_.day.open ? &state_.day.part : nullptr;
+    if (part && *part == DayPart::walk) model.last_run = session_.last_run();
+    if (part && (*part == DayPart::walk || *part == DayPart::compare)) {
         model.job_as_set = session_.job_as_set();
         model.as_set = session_.assessment_as_set();
     }

@@ -131,7 +131,8 @@ private:
     void carry_out(const CloseDay&);
     void carry_out(const OpenDayPad& a);
     void accept_day_pad();
-    bool accept_day_text(const TextEntry& entry); ///< false: it is not of the run
+    /// Nothing: it is not of the run; false: refused, and said.
+    std::optional<bool> accept_day_text(const TextEntry& entry);
     std::string day_text(const EditText& edit) const; ///< what stands in its field
     bool day_key(const InputEvent& event);
     void set_habits(const Habits& habits);
@@ -165,8 +166,8 @@ private:
     // app/program_lists.cpp
     void carry_out(const ShowList& a);
     void carry_out(const ShowGaps& a);
-    void add_own_step(const TextEntry& entry);
-    void put_record(const RunRecord& record); ///< as an edit, where anything in it is new
+    bool add_own_step(const std::string& text); ///< false: refused, and said
+    bool put_record(const RunRecord& record); ///< as an edit, where anything in it is new
     void carry_out(const TickStep& a);
     void carry_out(const ChooseReason& a);
     void carry_out(const RemoveCount& a);
@@ -183,8 +184,11 @@ private:
     void carry_out(const CompareEverything& a);
     void carry_out(const CompareRun& a);
     void carry_out(const CompareJob& a);
+    void show_compared(const std::string& name, const Job& job);
     void carry_out(const RunAgain& a);
     void carry_out(const CarryToPress& a);
+    // app/program_practice.cpp
+    void carry_out(const ShowPractice& a);
     // app/program_measure.cpp
     void carry_out(const OpenMeasuring& a);
     void carry_out(const ShowProcedure& a);
@@ -202,7 +206,7 @@ private:
     void read_film();
     void drop_film(); ///< reads it no further, and takes its progress from the notice
     // app/program_edits.cpp
-    void apply_edit(const Edit& edit);
+    bool apply_edit(const Edit& edit); ///< false: refused, and said
     void refuse(const Applied& refused);
     void step_stop(const StepStop& step);
     void press_pad(PadKey key);
@@ -212,6 +216,7 @@ private:
     void set_looks(const Looks& looks);
     // app/program_input.cpp
     void take(const Gesture& gesture);
+    void let_go(); ///< drops what a finger holds, and nothing comes of it
     void tap(const Gesture& gesture);
     void touch(const Thing& thing);
     void step_thing(const std::string& name, int steps);

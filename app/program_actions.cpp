@@ -6,24 +6,27 @@ namespace carriageway {
 
 namespace {
 
-template <class A, class... Kinds>
-constexpr bool is_one_of = (std::is_same_v<A, Kinds> || ...);
+/// Calls `use` with the action as its own kind.
+template <class Use, class... Kinds> void with_kind(const Action& action, KindList<Kinds...>, Use use) {
+    const auto as_one = [&]<class Kind>(const Kind* kind) {
+        if (kind) use(*kind);
+        return kind != nullptr;
+    };
+    (void)(as_one(action.as<Kinds>()) || ...);
+}
 
-/// Whether an action can change what the library keeps.
-bool changes_library(const Action& action) {
-    return std::visit(
-        [](const auto& a) {
-            using A = std::decay_t<decltype(a)>;
-            if constexpr (std::is_same_v<A, EditText>)
-                return a.target != TextTarget::search && a.target != TextTarget::initials;
-            else
-                return is_one_of<A, DoEdit, Undo, Redo, StepStop, StepNumber, SetEveryStop, OpenPad, PadPress, NewJob,
-                                 DuplicateJob, RemoveJob, RestoreJob, AddHeadAt, KeepPress, UsePress, KeepVisit,
-                                  UseMeasured, RegisterEdit, AddMarkAt, OpenRegisterPad, OpenDayPad, UsePlacement,
-                                 TickWalk, TickHead, AsPlanned, WalkAgain, TickStep, RemoveCount, RemoveStoppage,
-                                 ApproveFirstPiece, FinishRun, RemoveRun, RestoreRun, RunAgain, CarryToPress, AcceptMerge, OpenTheirs>;
-        },
-        action);
+using ChangesLibrary = KindList<
+    DoEdit, Undo, Redo, StepStop, StepNumber, SetEveryStop, OpenPad, PadPress, NewJob, DuplicateJob,
+    RemoveJob, RestoreJob, AddHeadAt, KeepPress, UsePress, KeepVisit, UseMeasured, RegisterEdit,
+    AddMarkAt, OpenRegisterPad, OpenDayPad, UsePlacement, TickWalk, TickHead, AsPlanned, WalkAgain,
+    TickStep, RemoveCount, RemoveStoppage, ApproveFirstPiece, FinishRun, RemoveRun, RestoreRun,
+    RunAgain, CarryToPress, AcceptMerge, OpenTheirs>;
+
+/// Whether an action of this kind can change what the library keeps.
+template <class Kind> bool changes_library(const Kind&) { return ChangesLibrary::has<Kind>; }
+
+bool changes_library(const EditText& a) {
+    return a.target != TextTarget::search && a.target != TextTarget::initials;
 }
 
 } // namespace
@@ -35,8 +38,9 @@ bool Program::only_to_look() {
 }
 
 void Program::act(const Action& action) {
-    if (changes_library(action) && only_to_look()) return;
-    std::visit([this](const auto& a) { carry_out(a); }, action);
+    with_kind(action, ActionKinds{}, [this](const auto& a) {
+        if (!changes_library(a) || !only_to_look()) carry_out(a);
+    });
 }
 
 void Program::say_trouble() { notice(session_.trouble(), true); }
@@ -98,7 +102,7 @@ void Program::carry_out(const OpenPad& a) {
     pad.head = a.head;
     pad.field = a.field;
     const double value = number_of(session_.job(), find_head(session_.job(), a.head), a.field);
-    const bool stop = a.field == Field::operator_stop || a.field == Field::machine_stop;
+    const bool stop = is_stop(a.field);
     pad.text = stop ? plain_ruler(session_.job().press.ruler, value)
                     : plain_quantity(value, info_of(a.field).quantity, state_.looks.units);
     state_.pad = pad;
@@ -166,7 +170,10 @@ void Program::carry_out(const RemoveJob& a) {
         if (row.id == a.job) name = row.name;
     const JobId open = session_.current();
     const bool removed = session_.remove(a.job);
-    if (session_.current() != open) drop_film(); // another job took its place
+    if (session_.current() != open) { // another job took its place
+        drop_film();
+        state_.day = {};
+    }
     if (removed) notice(say(state_.looks.language, Word::deleted_job, {name}), false, a.job);
     else say_trouble();
 }

@@ -117,7 +117,7 @@ std::string Program::day_text(const EditText& edit) const {
     }
 }
 
-bool Program::accept_day_text(const TextEntry& entry) {
+std::optional<bool> Program::accept_day_text(const TextEntry& entry) {
     Habits habits = state_.habits;
     RunRecord record = session_.job().record;
     switch (entry.target) {
@@ -129,21 +129,21 @@ bool Program::accept_day_text(const TextEntry& entry) {
         habits.link_base = entry.text;
         set_habits(habits);
         return true;
-    case TextTarget::note: apply_edit(Edit{SetNote{entry.head, entry.note, entry.text}}); return true;
+    case TextTarget::note: return apply_edit(Edit{SetNote{entry.head, entry.note, entry.text}});
     case TextTarget::approved_by:
         record.approval.by = entry.text;
         record.approval.time = entry.text.empty() ? 0 : session_.time();
-        break;
-    case TextTarget::approved_against: record.approval.against = entry.text; break;
+        return put_record(record);
+    case TextTarget::approved_against:
+        record.approval.against = entry.text;
+        return put_record(record);
     case TextTarget::stoppage_note:
         if (record.stoppages.empty()) return true;
         record.stoppages.back().note = entry.text;
-        break;
-    case TextTarget::own_step: add_own_step(entry); return true;
-    default: return false;
+        return put_record(record);
+    case TextTarget::own_step: return add_own_step(entry.text);
+    default: return std::nullopt;
     }
-    if (!(record == session_.job().record)) apply_edit(Edit{SetRecord{record}});
-    return true;
 }
 
 void Program::set_habits(const Habits& habits) {

@@ -11,9 +11,11 @@ constexpr double least_apart = 1.0;
 
 } // namespace
 
-void Program::apply_edit(const Edit& edit) {
+bool Program::apply_edit(const Edit& edit) {
     if (const SetNumber* number = std::get_if<SetNumber>(&edit.what)) note_tilt(number->head, number->field);
-    if (const std::optional<Applied> refused = session_.commit(edit)) refuse(*refused);
+    const std::optional<Applied> refused = session_.commit(edit);
+    if (refused) refuse(*refused);
+    return !refused;
 }
 
 void Program::refuse(const Applied& refused) {
@@ -80,7 +82,7 @@ void Program::accept_pad() {
     const Language language = state_.looks.language;
     const LengthUnit units = state_.looks.units;
     const Quantity quantity = info_of(pad.field).quantity;
-    const bool stop = pad.field == Field::operator_stop || pad.field == Field::machine_stop;
+    const bool stop = is_stop(pad.field);
     const Ruler& ruler = session_.job().press.ruler;
     const std::optional<double> typed =
         read_quantity(pad.text, quantity, stop ? unit_of(ruler) : units);
@@ -150,14 +152,17 @@ void Program::accept_text() {
     state_.typing.reset();
     const bool of_job = entry.target != TextTarget::search && entry.target != TextTarget::initials;
     if (of_job && only_to_look()) return;
-    if (accept_day_text(entry)) return;
+    const std::optional<bool> of_run = accept_day_text(entry);
+    bool done = of_run.value_or(true);
     switch (entry.target) {
     case TextTarget::search:
         state_.search = entry.text;
         session_.search(entry.text);
         break;
-    case TextTarget::job_name: apply_edit(Edit{SetName{0, entry.text}}); break;
-    case TextTarget::head_colour: apply_edit(Edit{SetName{state_.head, entry.text}}); break;
+    case TextTarget::job_name: done = apply_edit(Edit{SetName{0, entry.text}}); break;
+    case TextTarget::head_colour:
+        done = apply_edit(Edit{SetName{state_.head, entry.text}});
+        break;
     case TextTarget::row_name:
         if (!session_.rename(entry.job, entry.text))
             notice(session_.trouble().empty() ? std::string(word(state_.looks.language,
@@ -167,6 +172,10 @@ void Program::accept_text() {
         break;
     default: break;
     }
+    if (done) return;
+    // What is refused stays where it is typed, with the reason in the notice.
+    state_.typing = entry;
+    state_.typing->fresh = true;
 }
 
 void Program::cancel_text() { state_.typing.reset(); }

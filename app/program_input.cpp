@@ -38,12 +38,7 @@ void Program::take(const Gesture& gesture) {
     case GestureKind::drag: drag(gesture); break;
     case GestureKind::drag_end: drop(gesture); break;
     case GestureKind::drag_cancel:
-        session_.drop_preview();
-        state_.registering.moving.reset();
-        state_.held = false;
-        hold_.reset();
-        scroll_.reset();
-        panning_ = false;
+        let_go();
         break;
     case GestureKind::pinch:
         if (!frame_.diagram.contains(gesture.at)) break;
@@ -54,6 +49,15 @@ void Program::take(const Gesture& gesture) {
         state_.camera = panned({state_.camera, layout_.diagram}, gesture.by);
         break;
     }
+}
+
+void Program::let_go() {
+    session_.drop_preview();
+    state_.registering.moving.reset();
+    state_.colour_drag.reset();
+    state_.held = panning_ = false;
+    hold_.reset();
+    scroll_.reset();
 }
 
 void Program::tap(const Gesture& gesture) {
@@ -72,8 +76,11 @@ void Program::touch(const Thing& thing) {
     state_.focus = thing.name;
     if (thing.action < 0) return;
     const Action action = frame_.actions[static_cast<std::size_t>(thing.action)];
-    const bool same = thing.role == ThingRole::textbox;
-    if (state_.typing && !same && !std::holds_alternative<AcceptText>(action)) accept_text();
+    const EditText* edit = action.as<EditText>();
+    const bool same = edit && state_.typing && is_for(*state_.typing, *edit);
+    if (state_.typing && !same && !action.as<AcceptText>()) accept_text();
+    // A text that was refused stays where it is typed: no other field takes its place.
+    if (state_.typing && edit && !same) return;
     act(action);
 }
 

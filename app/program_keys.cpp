@@ -67,7 +67,7 @@ void Program::adjust_focused(const InputEvent& event, int direction) {
     const Thing* thing = focused();
     if (thing && thing->less >= 0 && thing->more >= 0 && !event.alt) {
         const Action action = frame_.actions[static_cast<std::size_t>(thing->more)];
-        if (const StepStop* step = std::get_if<StepStop>(&action)) {
+        if (const StepStop* step = action.as<StepStop>()) {
             const double mm = event.control ? 0.1 : event.shift ? 10.0 : 1.0;
             act(StepStop{step->head, step->end, 0.0, mm * direction});
             return;

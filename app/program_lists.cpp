@@ -50,8 +50,8 @@ std::string count_trouble(Language language, const RunRecord& record, DayNumber 
 
 } // namespace
 
-void Program::put_record(const RunRecord& record) {
-    if (!(record == session_.job().record)) apply_edit(Edit{SetRecord{record}});
+bool Program::put_record(const RunRecord& record) {
+    return record == session_.job().record || apply_edit(Edit{SetRecord{record}});
 }
 
 void Program::carry_out(const ShowList& a) {
@@ -131,18 +131,16 @@ void Program::accept_counted(DayNumber number, double typed) {
     put_record(record);
 }
 
-/// A text that can't be a step stays where it is typed, with the reason in the notice.
-void Program::add_own_step(const TextEntry& entry) {
-    const std::string text = without_ends(entry.text);
-    if (text.empty()) return;
+bool Program::add_own_step(const std::string& typed) {
+    const std::string text = without_ends(typed);
+    if (text.empty()) return true;
     if (const std::optional<Edit> edit = add_step(session_.job(), state_.day.list, text))
         return apply_edit(*edit);
-    state_.typing = entry;
-    state_.typing->fresh = true;
     const Language language = state_.looks.language;
     notice(is_name(text) ? say(language, Word::list_full, {std::to_string(most_check_items)})
                          : std::string(word(language, Word::refusal_name_too_long)),
            true);
+    return false;
 }
 
 } // namespace carriageway

@@ -78,9 +78,7 @@ bool Program::offer_merge(const Job& theirs, bool by_link) {
         return true;
     }
     // What a finger holds lies below the sheet from now on.
-    session_.drop_preview();
-    hold_.reset();
-    state_.held = false;
+    let_go();
     const DayState& day = state_.day;
     MergeState state = state_of(std::move(merge));
     state.by_link = by_link;

@@ -28,7 +28,7 @@ void Program::carry_out(const MakePaper& a) {
     const Job& job = session_.job();
     DrawnSheet drawn;
     if (a.table) {
-        drawn.pdf = job_table(job, session_.assessment(), looks.language, looks.units);
+        drawn.bytes = job_table(job, session_.assessment(), looks.language, looks.units);
     } else {
         SheetRequest request;
         request.job = job;
@@ -43,7 +43,7 @@ void Program::carry_out(const MakePaper& a) {
     }
     if (!drawn.trouble.empty()) return notice(drawn.trouble, true);
     const std::optional<std::string> path =
-        session_.export_bytes(job.name, a.table ? ".csv" : ".pdf", drawn.pdf);
+        session_.export_bytes(job.name, a.table ? ".csv" : ".pdf", drawn.bytes);
     if (!path) return say_trouble();
     const std::string letters =
         drawn.replaced.empty()

@@ -26,6 +26,8 @@ const RunRow* find_run(const std::vector<RunRow>& runs, RunId id) {
 } // namespace
 
 void Program::carry_out(const FinishRun&) {
+    if (session_.visiting())
+        return notice(std::string(word(state_.looks.language, Word::run_keep_first)), true);
     if (!session_.finish_run()) return say_trouble();
     notice(std::string(word(state_.looks.language, Word::runs_finished)));
 }
@@ -44,34 +46,25 @@ void Program::carry_out(const RestoreRun&) {
     else say_trouble();
 }
 
+void Program::show_compared(const std::string& name, const Job& job) {
+    state_.day.compare = CompareState{name, as_set(job)};
+    act(OpenDay{DayPart::compare});
+}
+
 void Program::carry_out(const CompareRun& a) {
     const RunRow* row = find_run(session_.runs(), a.run);
     const std::optional<Job> earlier = session_.read_run(a.run);
     if (!row || !earlier) return say_trouble();
     const Language language = state_.looks.language;
-    CompareState compare;
-    const std::string date = stamp_text(language, {row->ended, {}});
-    compare.first_name = date.empty() ? std::string(word(language, Word::runs_undated))
-                                      : say(language, Word::compare_run_of, {date});
-    compare.second_name = std::string(word(language, Word::compare_here));
-    compare.first = as_set(*earlier);
-    compare.second = as_set(session_.job());
-    assess(compare.second, compare.assessed);
-    state_.day.compare = std::move(compare);
-    act(ShowDay{DayPart::compare});
+    const std::string date = stamp_text({row->ended, {}});
+    show_compared(date.empty() ? std::string(word(language, Word::runs_undated))
+                               : say(language, Word::compare_run_of, {date}),
+                  *earlier);
 }
 
 void Program::carry_out(const CompareJob& a) {
-    const std::optional<Job> other = session_.read(a.job);
-    if (!other) return say_trouble();
-    CompareState compare;
-    compare.first_name = other->name;
-    compare.second_name = std::string(word(state_.looks.language, Word::compare_here));
-    compare.first = as_set(*other);
-    compare.second = as_set(session_.job());
-    assess(compare.second, compare.assessed);
-    state_.day.compare = std::move(compare);
-    act(OpenDay{DayPart::compare});
+    if (const std::optional<Job> other = session_.read(a.job)) show_compared(other->name, *other);
+    else say_trouble();
 }
 
 void Program::carry_out(const CompareEverything& a) {
@@ -84,7 +77,7 @@ void Program::carry_out(const RunAgain& a) {
     const std::optional<Job> earlier = session_.read_run(a.run);
     if (!row || !earlier) return say_trouble();
     const Language language = state_.looks.language;
-    const std::string date = stamp_text(language, {row->ended, {}});
+    const std::string date = stamp_text({row->ended, {}});
     Job again = start_again(*earlier, {true, false});
     again.name = say(language, Word::runs_again_name, {earlier->name});
     if (!session_.open_new(again)) return say_trouble();
@@ -105,8 +98,9 @@ void Program::carry_out(const CarryToPress& a) {
                       true);
     if (carried.refusal != CarryRefusal::none)
         return notice(say(language, Word::carry_refused, {press->name}), true);
+    const bool was_visiting = session_.visiting();
     if (!session_.open_new(carried.job)) return say_trouble();
-    arrive(false);
+    arrive(was_visiting);
     const auto count = [&](CarriedHow how) { return std::to_string(count_of(carried, how)); };
     notice(say(language, Word::carry_made,
                {press->name, count(CarriedHow::converted), count(CarriedHow::clamped),

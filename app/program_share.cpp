@@ -29,11 +29,9 @@ void Program::open_link(const std::string& text) {
 /// Another job is open now. What was a visit before was put aside, and that is said.
 void Program::arrive(bool was_visiting) {
     // What a finger holds belongs to the job that was shown before.
-    hold_.reset();
-    scroll_.reset();
+    let_go();
     fling_.reset();
     drop_film(); // it was for a head of that job
-    state_.held = panning_ = false;
     state_.measuring = {}; // read on the press of the job before
     state_.day = {};
     choose_head(0);
@@ -64,7 +62,6 @@ void Program::carry_out(const ShareJob& a) {
     state_.share = std::move(share);
     state_.share_scroll = 0.0f;
     state_.measuring.open = false;
-    state_.day.open = false;
     state_.pad.reset();
     state_.typing.reset();
     state_.notice.reset();

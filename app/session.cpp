@@ -116,14 +116,12 @@ void Session::adopt(Job job, JobId id) {
     preview_.reset();
     undo_.clear();
     redo_.clear();
-    keep_first_ = false;
     reload_runs();
     assess(job_, assessment_);
 }
 
 void Session::record(const Edit& edit, const Edit& inverse) {
     assess(job_, assessment_);
-    keep_first_ = false;
     if (current_ == 0) return;
     writer_->submit(current_, LoggedEdit{edit, inverse, now_()}, job_);
 }
@@ -336,7 +334,6 @@ SaveState Session::save_state() const {
 }
 
 std::string Session::trouble() const {
-    if (keep_first_ && visit_) return std::string(word(looks_.language, Word::run_keep_first));
     if (open_fault_) return fault_sentence(looks_.language, *open_fault_);
     if (const std::optional<LibraryFault> fault = writer_->fault())
         return fault_sentence(looks_.language, *fault);

@@ -79,7 +79,7 @@ public:
     const std::vector<RunRow>& runs() const { return runs_; }
     /// Stores the job as it stands as a run, then clears its walk and record as one edit, so that
     /// undo brings those back (the run stays). False, with nothing cleared, when the library or the
-    /// autosave is in trouble, and for a visit: trouble() says what to do.
+    /// autosave is in trouble (trouble() says what to do), and for a visit, which must be kept first.
     bool finish_run();
     /// The job as it was then. Nothing and trouble() where it can't be read.
     std::optional<Job> read_run(RunId id);
@@ -173,7 +173,6 @@ private:
     std::optional<Job> last_run_;
     struct RemovedRun { JobId job; Timestamp ended; Job as_it_was; };
     std::optional<RemovedRun> removed_run_;
-    bool keep_first_ = false; ///< a run of the visit was to be finished
     struct AsSet {
         Job of;      ///< the job that it was worked out for
         Job job;     ///< as really set

@@ -63,7 +63,7 @@ DrawnSheet sheet_of(const SheetRequest& request) {
     options.full_size = true; // the drawings are to scale
     PdfFile file = paint_pdf(pages, options);
     return {std::move(file.bytes), static_cast<int>(pages.size()), std::move(file.replaced),
-            trouble_text(request.language, file)};
+            trouble_text(request.language, file), input.assessment.fit};
 }
 
 } // namespace carriageway

@@ -33,9 +33,7 @@ void order_by_station(std::vector<Head>& heads) {
 
 /// What speaks against a number that is within its own limits, beside the job's other numbers.
 std::optional<JobFault> fault_beside(const Job& job, const Head* head, Field field) {
-    if (field == Field::operator_stop || field == Field::machine_stop) {
-        return stops_fault(head->stops);
-    }
+    if (is_stop(field)) return stops_fault(head->stops);
     if (info_of(field).owner == FieldOwner::press) return press_contradiction(job.press);
     return std::nullopt;
 }

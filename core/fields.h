@@ -159,6 +159,11 @@ enum class Field {
     count, ///< how many there are; not a field
 };
 
+/// Whether a field is a stop: read and typed as the arm's ruler shows it.
+inline bool is_stop(Field field) {
+    return field == Field::operator_stop || field == Field::machine_stop;
+}
+
 /// Whose number it is.
 enum class FieldOwner { head, job, press };
 

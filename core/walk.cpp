@@ -50,10 +50,6 @@ Stops stops_as_set(const Job& job, const Head& head) {
     return stops;
 }
 
-bool is_stop(Field field) {
-    return field == Field::operator_stop || field == Field::machine_stop;
-}
-
 /// What keeps a mark's real value, which it must have, out of the job.
 std::optional<MarkTrouble> trouble_with(const Job& job, const WalkMark& mark) {
     const Head* head = find_head(job, mark.head);

@@ -72,12 +72,13 @@ struct SheetRequest {
     Timestamp time = 0;  ///< for the date on it; 0: room to write it
 };
 
-/// A sheet as a PDF file's bytes, or why there is none in a sentence.
+/// A sheet as a file's bytes, or why there is none in a sentence.
 struct DrawnSheet {
-    std::string pdf;
-    int pages = 0;
+    std::string bytes;  ///< of a PDF, or of a table
+    int pages = 0;      ///< of a PDF
     std::vector<std::string> replaced;  ///< letters that can't be printed, in UTF-8
     std::string trouble;                ///< empty: drawn
+    bool fit = false;                   ///< every head of the job is fit
 };
 
 /// What a window is to be opened on.

@@ -56,14 +56,14 @@ void warn_of(const Console& console, const std::vector<std::string>& letters) {
 }
 
 void write_json(const Console& console, const Given& given, const SheetRequest& request,
-                const DrawnSheet& drawn, bool fit) {
+                const DrawnSheet& drawn) {
     nlohmann::ordered_json report = started_report();
     report["job"] = request.job.name;
     report["output"] = *given.output;
     report["pages"] =
         drawn.pages > 0 ? nlohmann::ordered_json(drawn.pages) : nlohmann::ordered_json(nullptr);
     report["replaced"] = drawn.replaced;
-    report["fit"] = fit;
+    report["fit"] = drawn.fit;
     write_report(console.services.out, report);
 }
 
@@ -77,20 +77,21 @@ int sheet_command(const Console& console, const Given& given) {
     std::optional<SourcedJob> sourced = job_from(console, name);
     if (!sourced) return exit_trouble;
     request.job = std::move(sourced->job);
-    Assessment assessment;
-    assess(request.job, assessment);
     DrawnSheet drawn;
     if (kind_of(*given.output) == Kind::csv) {
-        drawn.pdf = job_table(request.job, assessment, request.language, request.unit);
+        Assessment assessment;
+        assess(request.job, assessment);
+        drawn.bytes = job_table(request.job, assessment, request.language, request.unit);
+        drawn.fit = assessment.fit;
     } else {
         drawn = console.services.sheet(request);
         if (!drawn.trouble.empty())
             return console.complain(subject_of(console, name), drawn.trouble);
     }
-    if (!put_bytes(console, *given.output, drawn.pdf, given.force)) return exit_trouble;
+    if (!put_bytes(console, *given.output, drawn.bytes, given.force)) return exit_trouble;
     warn_of(console, drawn.replaced);
-    if (console.json) write_json(console, given, request, drawn, assessment.fit);
-    return assessment.fit ? exit_fit : exit_not_fit;
+    if (console.json) write_json(console, given, request, drawn);
+    return drawn.fit ? exit_fit : exit_not_fit;
 }
 
 } // namespace carriageway

@@ -32,15 +32,13 @@ struct Table {
     /// As closely as it is kept: a table is read by programs too.
     std::string number(Field field, double value) const {
         if (is_not_noted(field, value)) return {};
-        if (field == Field::operator_stop || field == Field::machine_stop)
-            return plain_ruler(job.press.ruler, value);
+        if (is_stop(field)) return plain_ruler(job.press.ruler, value);
         return plain_quantity(value, info_of(field).quantity, unit);
     }
 
     std::string name(Field field, Word bare, Word with_unit) const {
         std::string words = text(paper_field_word(field));
-        if (field == Field::operator_stop || field == Field::machine_stop)
-            words = say(language, Word::paper_column_ruler, {words});
+        if (is_stop(field)) words = say(language, Word::paper_column_ruler, {words});
         const std::string of = paper_unit(language, unit, job, field);
         return of.empty() ? say(language, bare, {words}) : say(language, with_unit, {words, of});
     }

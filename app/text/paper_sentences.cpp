@@ -8,10 +8,6 @@
 namespace carriageway {
 namespace {
 
-bool on_ruler(Field field) {
-    return field == Field::operator_stop || field == Field::machine_stop;
-}
-
 bool is_height(Field field) {
     return field == Field::height_left || field == Field::height_right ||
            field == Field::height_machine;
@@ -41,7 +37,7 @@ std::string paper_value(Language language, LengthUnit unit, const Job& job, Fiel
 }
 
 std::string paper_number(LengthUnit unit, const Job& job, Field field, double value) {
-    if (on_ruler(field)) return plain_ruler(job.press.ruler, value);
+    if (is_stop(field)) return plain_ruler(job.press.ruler, value);
     if (is_not_noted(field, value)) return {};
     const bool metric = unit == LengthUnit::mm;
     const Quantity quantity = info_of(field).quantity;
@@ -57,7 +53,7 @@ std::string paper_number(LengthUnit unit, const Job& job, Field field, double va
 }
 
 std::string paper_unit(Language language, LengthUnit unit, const Job& job, Field field) {
-    if (on_ruler(field)) return std::string(length_unit_name(unit_of(job.press.ruler)));
+    if (is_stop(field)) return std::string(length_unit_name(unit_of(job.press.ruler)));
     return quantity_unit_name(language, info_of(field).quantity, unit);
 }
 

@@ -6,10 +6,6 @@ namespace carriageway {
 
 namespace {
 
-bool is_ruler_number(Field field) {
-    return field == Field::operator_stop || field == Field::machine_stop;
-}
-
 Word trouble_word(MarkTrouble trouble) {
     switch (trouble) {
     case MarkTrouble::no_such_head: return Word::walk_mark_no_head;
@@ -24,7 +20,7 @@ Word trouble_word(MarkTrouble trouble) {
 
 std::string walk_value(Language language, LengthUnit unit, const Ruler& ruler, Field field,
                        double value) {
-    if (is_ruler_number(field)) return format_ruler(ruler, value);
+    if (is_stop(field)) return format_ruler(ruler, value);
     return format_quantity(language, value, info_of(field).quantity, unit);
 }
 

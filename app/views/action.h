@@ -2,7 +2,10 @@
 // (app/program.h) carries them out.
 #pragma once
 
+#include <any>
 #include <string>
+#include <type_traits>
+#include <utility>
 #include <variant>
 
 #include "app/drawing/register_layer.h"
@@ -29,6 +32,11 @@ struct ToggleSection { Section section; };
 struct OpenPad { HeadId head; Field field; };
 struct PadPress { PadKey key; };
 struct EditText { TextTarget target; JobId job = 0; HeadId head = 0; Note note = Note::ink; };
+/// Whether a text field that is being typed in is the one that an action opens.
+inline bool is_for(const TextEntry& entry, const EditText& edit) {
+    return entry.target == edit.target && entry.job == edit.job && entry.head == edit.head &&
+           (edit.target != TextTarget::note || entry.note == edit.note);
+}
 struct AcceptText {};
 struct CancelText {};
 struct ChooseTheme { ThemeChoice theme; };
@@ -115,22 +123,58 @@ struct AcceptMerge {};
 struct DropMerge {};
 struct OpenTheirs {};                           ///< the other half becomes a job of its own
 
-using Action = std::variant<DoEdit, Undo, Redo, GoTo, ChooseHead, ChooseStop, StepStop, StepNumber, SetEveryStop,
-                            Zoom, ShowAll, ToggleSheet, ToggleSection, OpenPad, PadPress, EditText,
-                            PickFile, ShareJob, CloseShare, CopyLink, ShareLink, KeepVisit, LeaveVisit,
-                            BringVisitBack,
-                            AcceptText, CancelText, ChooseTheme, ChooseLanguage, ChooseUnits,
-                            ChooseTextScale, OpenJob, ChooseJob, NewJob, DuplicateJob, RemoveJob,
-                            RestoreJob, ExportJob, RetrySaving, CloseNotice, TakeOver, StartNewer, AddHeadAt,
-                            KeepPress, UsePress, OpenMeasuring, ShowProcedure, LeaveProcedure, CloseMeasuring,
-                            AddReading, SetReadingStep, RemoveReading, UseMeasured,
-                            RegisterHead, ChooseRegisterMode, ChooseMark, ChooseRound, AddMarkAt,
-                            RegisterEdit, OpenRegisterPad, ChooseHeightPlace, RemoveHeightReading,
-                            OpenDay, ShowDay, CloseDay, OpenDayPad, SearchStations, StopSearch, UsePlacement,
-                            WalkTo, TickWalk, TickHead, AsPlanned, WalkAgain, ShowList, ShowGaps, TickStep, ChooseReason,
-                            RemoveCount, RemoveStoppage, ApproveFirstPiece, ChoosePaper, MakePaper, FinishRun,
-                            ChooseRun, RemoveRun, RestoreRun, CompareEverything, CompareRun, CompareJob, RunAgain, CarryToPress, ChooseSide,
-                            AcceptMerge, DropMerge, OpenTheirs>;
+// Practice (app/program_practice.cpp).
+struct ShowPractice { PracticePart part; };
+
+// Exercises (app/program_exercises.cpp).
+
+// Faults (app/program_faults.cpp) and the call (app/program_call.cpp).
+
+// Trainees (app/program_trainees.cpp).
+
+// Running a cycle (app/program_cycle.cpp).
+
+// The first minutes, and showing to a class (app/program_first.cpp).
+
+/// A list of kinds, known when it is compiled.
+template <class... Kinds> struct KindList {
+    template <class Kind> static constexpr bool has = (std::is_same_v<Kind, Kinds> || ...);
+};
+
+/// Every kind of action; the program has a carry_out for each.
+using ActionKinds = KindList<
+    DoEdit, Undo, Redo, GoTo, ChooseHead, ChooseStop, StepStop, StepNumber, SetEveryStop, Zoom,
+    ShowAll, ToggleSheet, ToggleSection, OpenPad, PadPress, EditText, PickFile, ShareJob,
+    CloseShare, CopyLink, ShareLink, KeepVisit, LeaveVisit, BringVisitBack, AcceptText, CancelText,
+    ChooseTheme, ChooseLanguage, ChooseUnits, ChooseTextScale, OpenJob, ChooseJob, NewJob,
+    DuplicateJob, RemoveJob, RestoreJob, ExportJob, RetrySaving, CloseNotice, TakeOver, StartNewer,
+    AddHeadAt, KeepPress, UsePress, OpenMeasuring, ShowProcedure, LeaveProcedure, CloseMeasuring,
+    AddReading, SetReadingStep, RemoveReading, UseMeasured, RegisterHead, ChooseRegisterMode,
+    ChooseMark, ChooseRound, AddMarkAt, RegisterEdit, OpenRegisterPad, ChooseHeightPlace,
+    RemoveHeightReading, OpenDay, ShowDay, CloseDay, OpenDayPad, SearchStations, StopSearch,
+    UsePlacement, WalkTo, TickWalk, TickHead, AsPlanned, WalkAgain, ShowList, ShowGaps, TickStep,
+    ChooseReason, RemoveCount, RemoveStoppage, ApproveFirstPiece, ChoosePaper, MakePaper, FinishRun,
+    ChooseRun, RemoveRun, RestoreRun, CompareEverything, CompareRun, CompareJob, RunAgain,
+    CarryToPress, ChooseSide, AcceptMerge, DropMerge, OpenTheirs,
+    ShowPractice>;
+
+/// One of these. Not a std::variant, which would be made anew, with a table for each thing that can
+/// be done with it, in every file that names an action: with so many kinds that was most of the time
+/// of a build, and a good part of the page.
+class Action {
+public:
+    template <class Kind>
+        requires ActionKinds::has<Kind>
+    Action(Kind kind) : what_(std::move(kind)) {}
+
+    /// The action as this kind; null where it is another.
+    template <class Kind>
+        requires ActionKinds::has<Kind>
+    const Kind* as() const { return std::any_cast<Kind>(&what_); }
+
+private:
+    std::any what_;
+};
 
 /// What a drag moves.
 struct HoldStop { HeadId head; End end; };

@@ -4,6 +4,7 @@
 #include "app/text/difference_sentences.h"
 #include "app/text/sentences.h"
 #include "app/views/day_view.h"
+#include "app/views/walk_view.h"
 
 namespace carriageway {
 
@@ -21,27 +22,29 @@ std::size_t differences_of(const std::vector<JobDifference>& all, HeadId head) {
 }
 
 /// The second job's press from above; heads that differ have a ring and the number of differences.
-void marked_press(const CompareState& compare, const std::vector<JobDifference>& all, Rows& rows) {
+void marked_press(const Model& model, const std::vector<JobDifference>& all, Rows& rows) {
+    const Job& job = judged_job(model);
     Canvas& canvas = rows.canvas;
     const Box view =
         rows.next(std::clamp(0.8f * rows.width, lowest_diagram, highest_diagram), 10.0f);
     DiagramInput input;
-    input.job = &compare.second;
-    input.assessment = &compare.assessed;
-    input.projection = {camera_for_press(compare.second.press, view, 30.0f * canvas.scale()), view};
+    input.job = &job;
+    const Assessment& assessment = model.as_set ? *model.as_set : *model.assessment;
+    input.assessment = &assessment;
+    input.projection = {camera_for_press(job.press, view, 30.0f * canvas.scale()), view};
     input.with_handles = false;
     input.language = canvas.language();
     DrawingList& list = canvas.list();
     list.round(view, 12.0f, paint(Role::paper));
     list.circle(input.projection.to_screen({0.0, 0.0}), 10.0f, paint(Role::edge), 2.0f);
     int marked = 0;
-    for (const HeadAssessment& assessed : compare.assessed.heads) {
-        const Head& head = *find_head(compare.second, assessed.head);
+    for (const HeadAssessment& assessed : assessment.heads) {
+        const Head& head = *find_head(job, assessed.head);
         HeadView drawn;
         drawn.head = &head;
         drawn.assessed = &assessed;
         drawn.projection = &input.projection;
-        drawn.place = place_of_station(compare.second.press, head.station);
+        drawn.place = place_of_station(job.press, head.station);
         draw_head(input, drawn, list);
         const std::size_t count = differences_of(all, head.id);
         if (count == 0) continue;
@@ -77,7 +80,7 @@ void stops_strip(const CompareState& compare, const Head& a, const Head& b, Rows
     bar(a.stops, box.y0 + 17.0f, false);
     bar(b.stops, box.y1 - 17.0f, true);
     rows.text(say(canvas.language(), Word::compare_stops_drawn,
-                  {compare.first_name, compare.second_name}),
+                  {compare.name, std::string(canvas.word(Word::compare_here))}),
               small, Role::soft_ink, 8.0f);
 }
 
@@ -103,21 +106,22 @@ void difference_row(const SaidDifference& said, const std::string& name, Rows& r
 void columns_row(const CompareState& compare, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const float pad = 12.0f, half = 0.5f * (rows.width - 3.0f * pad);
-    const float height = std::max(canvas.paragraph_height(half, compare.first_name, small),
-                                  canvas.paragraph_height(half, compare.second_name, small));
+    const std::string_view here = canvas.word(Word::compare_here);
+    const float height = std::max(canvas.paragraph_height(half, compare.name, small),
+                                  canvas.paragraph_height(half, here, small));
     const Box box = rows.next(height, 6.0f);
-    canvas.paragraph({box.x0 + pad, box.y0}, half, compare.first_name, small, Role::soft_ink,
+    canvas.paragraph({box.x0 + pad, box.y0}, half, compare.name, small, Role::soft_ink, rows.on);
+    canvas.paragraph({box.x0 + 2.0f * pad + half, box.y0}, half, here, small, Role::soft_ink,
                      rows.on);
-    canvas.paragraph({box.x0 + 2.0f * pad + half, box.y0}, half, compare.second_name, small,
-                     Role::soft_ink, rows.on);
 }
 
-void owner_title(const CompareState& compare, const JobDifference& one, Rows& rows) {
+void owner_title(const CompareState& compare, const Job& job, const JobDifference& one,
+                 Rows& rows) {
     Canvas& canvas = rows.canvas;
     rows.space(8.0f);
-    rows.text(difference_owner(canvas.language(), compare.first, compare.second, one), bold);
-    const Head* a = find_head(compare.first, one.head_a);
-    const Head* b = find_head(compare.second, one.head_b);
+    rows.text(difference_owner(canvas.language(), compare.job, job, one), bold);
+    const Head* a = find_head(compare.job, one.head_a);
+    const Head* b = find_head(job, one.head_b);
     if (a && b && !(a->stops == b->stops)) stops_strip(compare, *a, *b, rows);
     columns_row(compare, rows);
 }
@@ -128,6 +132,7 @@ void compare_part(const Model& model, Rows& rows) {
     if (!model.state->day.compare) return;
     Canvas& canvas = rows.canvas;
     const CompareState& compare = *model.state->day.compare;
+    const Job& job = judged_job(model);
     choices("compare/show", canvas.word(Word::compare_show),
             {{"compare/matters", std::string(canvas.word(Word::compare_what_matters)),
               canvas.action(CompareEverything{false}), !compare.everything},
@@ -135,20 +140,20 @@ void compare_part(const Model& model, Rows& rows) {
               canvas.action(CompareEverything{true}), compare.everything}},
             rows);
     CompareBy by;
-    by.as_set = false; // the state holds the jobs as they were really set
+    by.as_set = false; // both are as they were really set
     by.what_matters = !compare.everything;
-    const std::vector<JobDifference> all = job_changes(compare.first, compare.second, by);
+    const std::vector<JobDifference> all = job_changes(compare.job, job, by);
     const std::string count = std::to_string(all.size());
     rows.text(all.empty()       ? std::string(canvas.word(Word::compare_same))
               : all.size() == 1 ? std::string(canvas.word(Word::compare_count_one))
                                 : say(canvas.language(), Word::compare_count, {count}),
               {TypeSize::title, true}, Role::ink, 4.0f);
     rows.text(canvas.word(Word::compare_as_set), small, Role::soft_ink, 10.0f);
-    marked_press(compare, all, rows);
+    marked_press(model, all, rows);
     for (std::size_t i = 0; i < all.size(); ++i) {
-        if (i == 0 || !same_owner(all[i - 1], all[i])) owner_title(compare, all[i], rows);
-        difference_row(difference_text(canvas.language(), model.state->looks.units, compare.first,
-                                       compare.second, all[i]),
+        if (i == 0 || !same_owner(all[i - 1], all[i])) owner_title(compare, job, all[i], rows);
+        difference_row(difference_text(canvas.language(), model.state->looks.units, compare.job, job,
+                                       all[i]),
                        "compare/row/" + std::to_string(i), rows);
     }
 }

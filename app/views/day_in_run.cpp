@@ -52,7 +52,7 @@ void counts_list(const Model& model, Rows& rows) {
     const RunRecord& record = model.job->record;
     for (std::size_t i = record.counts.size(); i-- > 0;) {
         const PieceCount& count = record.counts[i];
-        std::string detail = stamp_text(language, count.stamp);
+        std::string detail = stamp_text(count.stamp);
         if (const std::string rate = rate_text(language, record, i); !rate.empty())
             detail += (detail.empty() ? "" : " · ") + rate;
         const std::string words = count_text(language, count);
@@ -83,7 +83,7 @@ void stoppages_list(const Model& model, Rows& rows) {
     const std::vector<Stoppage>& stoppages = model.job->record.stoppages;
     for (std::size_t i = stoppages.size(); i-- > 0;) {
         const Stoppage& stoppage = stoppages[i];
-        std::string detail = stamp_text(language, stoppage.stamp);
+        std::string detail = stamp_text(stoppage.stamp);
         if (!stoppage.note.empty()) detail += (detail.empty() ? "" : " · ") + stoppage.note;
         const std::string words = stoppage_text(language, stoppage);
         entry_row({"lists/stoppage/" + std::to_string(i + 1), words, detail,

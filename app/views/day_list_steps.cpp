@@ -55,7 +55,7 @@ StepLines lines_of(const Model& model, const CheckItem& item, float width, const
             above + canvas.paragraph_height(width - lines.sign_indent, lines.sign, small);
     }
     if (const CheckTick* tick = tick_of(model.job->record, item.id)) {
-        lines.stamp = stamp_text(canvas.language(), tick->stamp);
+        lines.stamp = stamp_text(tick->stamp);
         if (!lines.stamp.empty())
             lines.stamp_height = above + canvas.paragraph_height(width, lines.stamp, small);
     }
@@ -177,7 +177,7 @@ void first_piece_approval(const Model& model, Rows& rows) {
              rows);
     const std::string stands =
         approved ? say(canvas.language(), Word::approval_given,
-                       {stamp_text(canvas.language(), {approval.time, approval.by})})
+                       {stamp_text({approval.time, approval.by})})
                  : std::string(canvas.word(Word::approval_not_given));
     const float top = rows.y;
     rows.text(stands, body, approved ? Role::ink : Role::soft_ink, 8.0f);

@@ -76,7 +76,7 @@ Half half_of(const Model& model, const MergeState& state, std::size_t index, boo
     half.name = "merge/" + std::to_string(index + 1) + (theirs ? "/theirs" : "/mine");
     half.title = word(language, theirs ? Word::merge_theirs : Word::merge_mine);
     half.value = half_text(language, model.state->looks.units, state.merge, conflict, theirs);
-    half.stamp = stamp_text(language, theirs ? conflict.theirs_stamp : conflict.mine_stamp);
+    half.stamp = stamp_text(theirs ? conflict.theirs_stamp : conflict.mine_stamp);
     half.chosen = state.take_theirs[index] == theirs;
     half.action = ChooseSide{index, theirs};
     return half;

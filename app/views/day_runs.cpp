@@ -13,7 +13,7 @@ constexpr float dot = 7.0f;
 constexpr float line_room = 34.0f; ///< left of the cards, where the line of time runs
 
 std::string date_of(const Canvas& canvas, const RunRow& run) {
-    const std::string date = stamp_text(canvas.language(), {run.ended, {}});
+    const std::string date = stamp_text({run.ended, {}});
     return date.empty() ? std::string(canvas.word(Word::runs_undated)) : date;
 }
 
@@ -100,7 +100,7 @@ std::string runs_status(const Model& model) {
     const Language language = model.state->looks.language;
     const std::vector<RunRow>& runs = *model.runs;
     if (runs.empty()) return say(language, Word::runs_count, {"0"});
-    const std::string date = stamp_text(language, {runs.front().ended, {}});
+    const std::string date = stamp_text({runs.front().ended, {}});
     if (runs.size() == 1) return say(language, Word::runs_count_one, {date});
     return say(language, Word::runs_count_many, {std::to_string(runs.size()), date});
 }

@@ -181,7 +181,7 @@ void wide_button(const std::string& name, std::string_view words, ButtonLook loo
     canvas.button(name, rows.next(height, 10.0f), words, look, canvas.action(std::move(action)));
 }
 
-std::string stamp_text(Language, const Stamp& stamp) {
+std::string stamp_text(const Stamp& stamp) {
     std::string text;
     if (stamp.time > 0) {
         const std::time_t seconds = static_cast<std::time_t>(stamp.time / 1000);

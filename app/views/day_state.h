@@ -9,7 +9,6 @@
 #include <vector>
 
 #include "app/records/library.h"
-#include "core/assess.h"
 #include "core/fields.h"
 #include "core/walk_merge.h"
 
@@ -76,11 +75,10 @@ struct MergeState {
     std::optional<DayPart> before; ///< what the sheet showed; nothing: it was closed
 };
 
-/// Two jobs beside one another. Kept whole: a frame compares what stands here.
+/// A job that the one that is open is compared with.
 struct CompareState {
-    std::string first_name, second_name; ///< in the user's language
-    Job first, second;   ///< as they were really set
-    Assessment assessed; ///< of the second
+    std::string name; ///< in the user's language
+    Job job;          ///< as it was really set
     bool everything = false; ///< names, notes and wishes as well
 };
 

@@ -32,11 +32,6 @@ void text_row(const Model& model, const std::string& name, std::string_view labe
 Quantity day_quantity(const DayTarget& target);
 Word day_number_word(const DayTarget& target);
 
-/// Whether a field is a stop: read and typed as the arm's ruler shows it.
-inline bool is_stop(Field field) {
-    return field == Field::operator_stop || field == Field::machine_stop;
-}
-
 /// A caution with its sign, in a box of its own.
 void caution_row(std::string_view words, Rows& rows);
 
@@ -45,6 +40,6 @@ void wide_button(const std::string& name, std::string_view words, ButtonLook loo
                  Rows& rows, bool large = false);
 
 /// Date and time as people read them: "2026-11-25 14:07", in the time zone of the machine; 0: empty.
-std::string stamp_text(Language language, const Stamp& stamp);
+std::string stamp_text(const Stamp& stamp);
 
 } // namespace carriageway

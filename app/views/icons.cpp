@@ -112,6 +112,12 @@ void Canvas::icon(Icon shape, Vec centre, float size, Role role) {
         pen.ring(12, 12, 9);
         pen.line({{12, 6.5f}, {12, 12}, {16, 14.5f}});
         break;
+    case Icon::practice: // a board on its stand
+        pen.line({{3, 4}, {21, 4}, {21, 16}, {3, 16}, {3, 4}});
+        pen.line({{7, 12}, {10.5f, 8.5f}, {13, 11}, {17, 7}});
+        pen.line({{9, 16}, {7, 21}});
+        pen.line({{15, 16}, {17, 21}});
+        break;
     case Icon::gear: draw_gear(pen); break;
     case Icon::close: pen.line({{5, 5}, {19, 19}}); pen.line({{19, 5}, {5, 19}}); break;
     case Icon::down: pen.line({{5, 9}, {12, 16}, {19, 9}}); break;

@@ -24,8 +24,7 @@ std::string field_value(const Model& model, HeadId head, Field field) {
         if (field == Field::image_width) value = bounds.width();
         if (field == Field::image_length) value = bounds.length();
     }
-    if (field == Field::operator_stop || field == Field::machine_stop)
-        return format_ruler(model.job->press.ruler, value);
+    if (is_stop(field)) return format_ruler(model.job->press.ruler, value);
     return format_quantity(model.state->looks.language, value, info_of(field).quantity,
                            model.state->looks.units);
 }

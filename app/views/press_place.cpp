@@ -191,6 +191,7 @@ void draw_frame(const Model& model, Frame& frame) {
     case Place::press: press_place(model, layout, canvas); break;
     case Place::registration: register_place(model, layout, canvas); break;
     case Place::rate: rate_place(model, layout, canvas); break;
+    case Place::practice: practice_place(model, layout, canvas); break;
     case Place::jobs: jobs_place(model, layout, canvas); break;
     }
     canvas.list().set_layer(1);

@@ -14,6 +14,7 @@ struct PlaceRow {
 constexpr PlaceRow place_rows[] = {{Place::press, "place/press", Word::place_press, Icon::press},
                                    {Place::registration, "place/register", Word::place_register, Icon::registration},
                                    {Place::rate, "place/rate", Word::place_rate, Icon::clock},
+                                   {Place::practice, "place/practice", Word::place_practice, Icon::practice},
                                    {Place::jobs, "place/jobs", Word::place_jobs, Icon::jobs}};
 constexpr int place_count = static_cast<int>(std::size(place_rows));
 

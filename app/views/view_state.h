@@ -14,13 +14,14 @@
 #include "app/text/words.h"
 #include "app/views/day_state.h"
 #include "app/views/measure_state.h"
+#include "app/views/practice_state.h"
 #include "app/views/register_state.h"
 #include "core/fields.h"
 
 namespace carriageway {
 
 /// Where in the program one is.
-enum class Place { press, registration, rate, jobs };
+enum class Place { press, registration, rate, practice, jobs };
 
 /// Parts of a panel that open and close.
 enum class Section {
@@ -141,6 +142,8 @@ struct ViewState {
     RegisterState registering;
     DayState day;
     float day_scroll = 0.0f;
+    PracticeState practice;
+    float practice_scroll = 0.0f;
     Habits habits;
     std::optional<TextEntry> typing;
     std::string search;

@@ -32,7 +32,7 @@ struct Model {
     const std::vector<PressRow>* presses = nullptr; ///< kept in the library
     const std::vector<RunRow>* runs = nullptr; ///< of this job, the newest first
     const Job* last_run = nullptr;    ///< the newest run as it was; nullptr: none
-    const Job* job_as_set = nullptr;  ///< on the walk, as really set; nullptr: as planned
+    const Job* job_as_set = nullptr;  ///< as really set, where that is shown; nullptr: as planned
     const Assessment* as_set = nullptr; ///< what that comes to
     JobId current = 0;                ///< the job that is open; 0: none of the library's
     bool visiting = false;            ///< the job came from a link and isn't kept
@@ -67,6 +67,7 @@ void draw_frame(const Model& model, Frame& frame);
 void press_place(const Model& model, const Layout& layout, Canvas& canvas);
 void jobs_place(const Model& model, const Layout& layout, Canvas& canvas);
 void rate_place(const Model& model, const Layout& layout, Canvas& canvas);
+void practice_place(const Model& model, const Layout& layout, Canvas& canvas);
 void register_place(const Model& model, const Layout& layout, Canvas& canvas);
 
 // -- parts of places ------------------------------------------------------------------------------

@@ -63,7 +63,7 @@ CardText text_of(const Model& model, HeadId head, Field field) {
         text.as_planned = say(language, Word::walk_as_planned, {planned});
     text.last_run = last_run_text(model, head, field, planned);
     if (const WalkMark* mark = mark_of(job, head, field); mark && mark->done)
-        text.stamp = stamp_text(language, mark->stamp);
+        text.stamp = stamp_text(mark->stamp);
     return text;
 }
 

@@ -129,7 +129,7 @@ TEST_CASE("A count says how fast it went since the one before") {
           say(Language::english, Word::tally_spoiled, {"12"}) + " (1.4 %). " + capitalised(rate));
     CHECK(holds(driver.find("lists/count/2").value, rate));
     CHECK(driver.find("lists/count/1").value ==
-          stamp_text(Language::english, record.counts.front().stamp));
+          stamp_text(record.counts.front().stamp));
 }
 
 TEST_CASE("A stoppage has a reason, minutes, a beginning and a note, at every size") {

@@ -54,7 +54,7 @@ TEST_CASE("A step is ticked by a tap, with who and when, and the tick taken back
             const Thing& ticked = driver.find(step_name(3));
             CHECK(ticked.chosen);
             CHECK(holds(ticked.value, text_of(Word::list_ticked)));
-            CHECK(holds(ticked.value, stamp_text(Language::english, {moment, "AB"})));
+            CHECK(holds(ticked.value, stamp_text({moment, "AB"})));
             CHECK_FALSE(driver.find(step_name(2)).chosen);
             CHECK(holds(driver.find(step_name(2)).value, text_of(Word::list_not_ticked)));
             driver.tap(step_name(3));
@@ -199,7 +199,7 @@ TEST_CASE("The first piece is approved by whom and against what, and the approva
         type_into(driver, "lists/approved-against", "the sample");
         CHECK(record_of(driver).approval == Approval{"Shift lead", "the sample", moment});
         CHECK(holds(driver.find("lists/approval").label,
-                    stamp_text(Language::english, {moment, "Shift lead"})));
+                    stamp_text({moment, "Shift lead"})));
         driver.picture(std::string("lists approved ") + size.name);
         driver.tap("lists/approve");
         CHECK(record_of(driver).approval == Approval{"", "the sample", 0});

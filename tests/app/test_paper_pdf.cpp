@@ -29,7 +29,7 @@ TEST_CASE("Poppler finds the sheet's size, pages, words and fonts, and warns of 
         const DrawnSheet drawn = sheet_of(request);
         REQUIRE(drawn.trouble.empty());
         CHECK(drawn.replaced.empty());
-        const PdfReader reader(drawn.pdf);
+        const PdfReader reader(drawn.bytes);
         const std::string facts = reader.facts();
         CHECK_THAT(facts, ContainsSubstring("Pages:           " + std::to_string(drawn.pages)));
         CHECK(drawn.pages >=
@@ -94,10 +94,10 @@ TEST_CASE("Words are as wide on paper as they were measured", "[paper]") {
 
 TEST_CASE("The same request gives the same bytes, another one others", "[paper]") {
     SheetRequest request = sheet_request(Language::english, false, true);
-    const std::string once = sheet_of(request).pdf;
-    CHECK(sheet_of(request).pdf == once);
+    const std::string once = sheet_of(request).bytes;
+    CHECK(sheet_of(request).bytes == once);
     std::set<std::string> different{once};
-    for_every_kind([&](const SheetRequest& other) { different.insert(sheet_of(other).pdf); });
+    for_every_kind([&](const SheetRequest& other) { different.insert(sheet_of(other).bytes); });
     CHECK(different.size() == 12);
 }
 
@@ -119,7 +119,7 @@ TEST_CASE("A job without heads, or with controls in its texts, has a sheet as we
     const DrawnSheet drawn = sheet_of(request);
     REQUIRE(drawn.trouble.empty());
     CHECK(drawn.replaced.empty());
-    const std::string text = PdfReader(drawn.pdf).text();
+    const std::string text = PdfReader(drawn.bytes).text();
     CHECK_THAT(text, ContainsSubstring("two lines and a tab"));
     CHECK(in_order(text, std::string(word(Language::english, Word::no_heads))));
 }
@@ -132,7 +132,7 @@ TEST_CASE("The code on the printed page is read back by zbar as the job's link",
             SheetRequest request = sheet_request(Language::spanish, letter, true);
             if (walked) request.job = walked_job();
             request.link_base = "https://example.org/carriageway/";
-            const Picture page = PdfReader(sheet_of(request).pdf).page(1, 150.0 / 25.4);
+            const Picture page = PdfReader(sheet_of(request).bytes).page(1, 150.0 / 25.4);
             std::vector<unsigned char> grey;
             for (std::size_t i = 0; i < page.rgba.size(); i += 4)
                 grey.push_back(static_cast<unsigned char>(

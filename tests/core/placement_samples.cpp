@@ -1,6 +1,7 @@
 #include "tests/core/placement_samples.h"
 
 #include <algorithm>
+#include <catch2/catch_test_macros.hpp>
 #include <sstream>
 
 namespace carriageway::tests {
@@ -96,6 +97,29 @@ PlacementQuestion with_only(const PlacementQuestion& question,
 std::vector<PlacementWish> without_one(std::vector<PlacementWish> wishes, std::size_t index) {
     wishes.erase(wishes.begin() + static_cast<std::ptrdiff_t>(index));
     return wishes;
+}
+
+bool possible(const PlacementQuestion& question) {
+    return place(question).state() == PlacementState::found;
+}
+
+PlacementCount counted(const PlacementQuestion& question) {
+    PlacementCount count(question);
+    while (count.run(1000) == PlacementState::running) {
+    }
+    return count;
+}
+
+PlacementStudy studied(const PlacementQuestion& question, long steps) {
+    PlacementStudy study(question);
+    double progress = study.progress();
+    while (study.run(steps) == PlacementState::running) {
+        CHECK(study.progress() >= progress);
+        CHECK(study.progress() < 1.0);
+        progress = study.progress();
+    }
+    CHECK(study.progress() == 1.0);
+    return study;
 }
 
 } // namespace carriageway::tests

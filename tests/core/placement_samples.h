@@ -4,6 +4,8 @@
 #include <string>
 #include <vector>
 
+#include "core/placement_count.h"
+#include "core/placement_study.h"
 #include "core/placement_wishes.h"
 #include "tests/core/sample_job.h"
 
@@ -24,5 +26,14 @@ PlacementQuestion with_only(const PlacementQuestion& question,
 
 /// Wishes without one of them.
 std::vector<PlacementWish> without_one(std::vector<PlacementWish> wishes, std::size_t index);
+
+/// Whether there is a placement.
+bool possible(const PlacementQuestion& question);
+
+/// All placements counted, as far as that goes.
+PlacementCount counted(const PlacementQuestion& question);
+
+/// The study run to its end so many steps at a time; that its progress only grows is checked.
+PlacementStudy studied(const PlacementQuestion& question, long steps);
 
 } // namespace carriageway::tests

@@ -57,7 +57,8 @@ double Head::worst(const std::vector<Point>& marks) const {
     double worst = 0.0;
     for (const Point& mark : marks) {
         const Point printed = moved(now, mark);
-        worst = std::max(worst, std::hypot(printed.x - mark.x, printed.y - mark.y));
+        const double off = std::hypot(printed.x - mark.x, printed.y - mark.y);
+        if (!std::isnan(worst) && !(off <= worst)) worst = off; // a NaN is taken, and stays
     }
     return worst;
 }

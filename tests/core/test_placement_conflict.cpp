@@ -9,13 +9,11 @@
 
 using namespace carriageway;
 using carriageway::tests::plain_question;
+using carriageway::tests::possible;
+using carriageway::tests::studied;
 using Kind = PlacementWishKind;
 
 namespace {
-
-bool possible(const PlacementQuestion& question) {
-    return place(question).state() == PlacementState::found;
-}
 
 bool possible_by_trial(const PlacementQuestion& question) {
     return tests::all_placements(question, 1).count > 0;
@@ -100,18 +98,6 @@ std::vector<PlacementReason> reasons_by_trial(const PlacementQuestion& question,
         if (const auto changed = with_fact(question, static_cast<PressFact>(i)))
             ask(*changed, static_cast<PressFact>(i));
     return reasons;
-}
-
-PlacementStudy studied(const PlacementQuestion& question, long steps) {
-    PlacementStudy study(question);
-    double progress = study.progress();
-    while (study.run(steps) == PlacementState::running) {
-        CHECK(study.progress() >= progress);
-        CHECK(study.progress() < 1.0);
-        progress = study.progress();
-    }
-    CHECK(study.progress() == 1.0);
-    return study;
 }
 
 } // namespace

@@ -12,18 +12,12 @@
 using namespace carriageway;
 using carriageway::tests::all_placements;
 using carriageway::tests::AllPlacements;
+using carriageway::tests::counted;
 using carriageway::tests::obeys;
 using carriageway::tests::random_question;
 using carriageway::tests::told;
 
 namespace {
-
-PlacementCount counted(const PlacementQuestion& question) {
-    PlacementCount count(question);
-    while (count.run(1000) == PlacementState::running) {
-    }
-    return count;
-}
 
 /// Compares search and count with all placements; returns whether there is one.
 bool check_against_all(const PlacementQuestion& question) {

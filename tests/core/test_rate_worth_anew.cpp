@@ -55,7 +55,8 @@ struct Anew {
     Rate rate;
     std::map<WorthVerdict, int> verdicts;
     int broke_even = 0;
-    int bent = 0; ///< where two forms of a stroke meet within the step of a derivative
+    int slopes = 0; ///< looked at
+    int bent = 0;   ///< where two forms of a stroke meet within the step of a derivative
     double worst_slope = 0.0;
 
     /// Pieces an hour more when the number of the lever changes so.
@@ -95,7 +96,9 @@ void Anew::check_slope(const Worth& worth) {
     const double all = gain_of(worth, way_of(worth.lever) * little);
     const double off =
         std::abs(4.0 * half - all - worth.per_unit * little) / slope_step / rate.pieces_an_hour;
-    if (off > slope_tolerance)
+    CHECK(std::isfinite(off));
+    ++slopes;
+    if (!(off <= slope_tolerance))
         ++bent;
     else
         worst_slope = std::max(worst_slope, off);
@@ -163,8 +166,8 @@ TEST_CASE("Worth agrees with working plans out anew", "[rate_worth]") {
               << anew.verdicts[V::another_slower] << " held by another station, "
               << anew.verdicts[V::at_its_end] << " at their end, " << anew.verdicts[V::no_effect]
               << " without effect, " << anew.broke_even
-              << " until another is the slowest; derivative off by " << anew.worst_slope
-              << " at most, but for " << anew.bent << " where forms meet\n";
+              << " until another is the slowest; " << anew.slopes << " derivatives off by "
+              << anew.worst_slope << " at most, but for " << anew.bent << " where forms meet\n";
     for (const auto& [verdict, count] : anew.verdicts) CHECK(count >= cases / 50);
     CHECK(anew.verdicts.size() == 4);
     CHECK(anew.broke_even >= cases / 20);

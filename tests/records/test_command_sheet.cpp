@@ -87,7 +87,8 @@ TEST_CASE("sheet asks for a PDF as the options say, and ends as check does") {
     // A fit job: every stop set.
     const std::string fit = folder.file("fit.json");
     REQUIRE(run({"set", demo_path, "-o", fit}).status == exit_fit);
-    CHECK(run({"sheet", fit, "-o", folder.file("fit.PDF")}).status == exit_fit);
+    CHECK(run({"sheet", fit, "-o", folder.file("fit.PDF")}, {}, {"%PDF pages", 7, {}, {}, true})
+              .status == exit_fit);
     CHECK(bytes_of(folder.file("fit.PDF")) == "%PDF pages");
 }
 

@@ -52,6 +52,7 @@ TEST_CASE("trapezoidal velocity profile", "[published]") {
     const double peak = peak_speed(100.0, std::numeric_limits<double>::max(), 2.0, 4.0);
     CHECK_THAT(peak, WithinAbs(16.330, 0.0005));
     CHECK_THAT(2.0 * 100.0 / peak, WithinAbs(12.247, 0.0005));
+    CHECK_THAT(peak / 2.0 + peak / 4.0, WithinAbs(12.247, 0.0005));
     // Computed from t = s/v + v/a: 0.5 m at 0.6 m/s and 3 m/s² take 1.0333 s.
     CHECK_THAT(stroke_time(500.0, 600.0, 3000.0), WithinAbs(1.0333, 0.00005));
     // Computed from t = 2 sqrt(s/a): 0.1 m, the same, take 0.36515 s.

@@ -1,0 +1,14 @@
+// Practice: which part of it is shown.
+#include "app/program.h"
+
+namespace carriageway {
+
+void Program::carry_out(const ShowPractice& a) {
+    state_.practice.part = a.part;
+    state_.practice_scroll = 0.0f;
+    state_.place = Place::practice;
+    state_.typing.reset();
+    state_.pad.reset();
+}
+
+} // namespace carriageway

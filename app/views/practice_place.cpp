@@ -1,0 +1,48 @@
+// The Practice place: exercises, faults, the call and the people who practise, one at a time.
+#include "app/views/practice_view.h"
+
+namespace carriageway {
+
+namespace {
+
+struct PartRow {
+    PracticePart part;
+    std::string_view name;
+    Word words;
+    void (*draw)(const Model&, Rows&);
+};
+constexpr PartRow part_rows[] = {
+    {PracticePart::exercises, "practice/exercises", Word::practice_exercises, exercises_part},
+    {PracticePart::faults, "practice/faults", Word::practice_faults, faults_part},
+    {PracticePart::call, "practice/call", Word::practice_call, call_part},
+    {PracticePart::trainees, "practice/trainees", Word::practice_trainees, trainees_part},
+};
+
+} // namespace
+
+void practice_place(const Model& model, const Layout& layout, Canvas& canvas) {
+    DrawingList& list = canvas.list();
+    const Box all{layout.compact ? model.window.x0 : layout.places.x1, model.window.y0,
+                  model.window.x1, layout.compact ? layout.places.y0 : model.window.y1};
+    list.round(all, 0.0f, paint(Role::paper));
+    list.thing("practice", ThingRole::region, all).label.assign(canvas.word(Word::place_practice));
+    list.push_clip(all);
+    const float width = std::min(all.width() - 32.0f, 640.0f);
+    Rows rows{canvas, all.centre().x - 0.5f * width, width,
+              all.y0 + 18.0f - model.state->practice_scroll, Role::paper};
+    const float top = rows.y;
+    rows.text(canvas.word(Word::place_practice), {TypeSize::title, true}, Role::ink, 10.0f);
+    std::vector<Choice> parts;
+    for (const PartRow& row : part_rows)
+        parts.push_back({row.name, std::string(canvas.word(row.words)),
+                         canvas.action(ShowPractice{row.part}),
+                         model.state->practice.part == row.part});
+    choices("practice/part", canvas.word(Word::place_practice), parts, rows);
+    rows.space(8.0f);
+    for (const PartRow& row : part_rows)
+        if (row.part == model.state->practice.part) row.draw(model, rows);
+    list.pop_clip();
+    canvas.frame().scrolls.push_back({all, rows.y - top + 24.0f, &ViewState::practice_scroll});
+}
+
+} // namespace carriageway
