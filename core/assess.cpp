@@ -4,8 +4,8 @@
 #include <cmath>
 #include <utility>
 
+#include "core/jerk_motion.h"
 #include "core/judge.h"
-#include "core/motion.h"
 
 namespace carriageway {
 namespace {
@@ -20,9 +20,9 @@ void work_out_bands(const Job& job, const Head& head, HeadAssessment& out) {
     out.least_separation = least_separation(job.press.sensors);
     out.both_on = both_on(job.press.sensors, head.stops);
     const double travel = out.ends.travel();
-    const double acceleration = job.press.carriage.acceleration;
-    out.print_time = stroke_time(travel, head.print_speed, acceleration);
-    out.flood_time = stroke_time(travel, head.flood_speed, acceleration);
+    const double acceleration = job.press.carriage.acceleration, jerk = job.press.pace.jerk;
+    out.print_time = stroke_time(travel, {head.print_speed, acceleration, jerk});
+    out.flood_time = stroke_time(travel, {head.flood_speed, acceleration, jerk});
 }
 
 /// Tiles for which room is made ahead. Ours: outlines of up to some hundred corners never need

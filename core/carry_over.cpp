@@ -251,8 +251,10 @@ Job start_again(const Job& old, const StartAgain& how) {
     Job job = how.as_really_set ? as_set(old) : old;
     clear_noted(job);
     if (!how.keep_rounds) {
-        for (Head& head : job.heads)
+        for (Head& head : job.heads) {
             head.rounds.clear();
+            head.wish.screen_on = 0.0;
+        }
     }
     return job;
 }

@@ -69,7 +69,8 @@ CarryOver carry_over(const Job& old, const PressProfile& press,
 
 struct StartAgain {
     bool as_really_set = false; ///< plan what was really set last time; false: what was planned
-    bool keep_rounds = false;   ///< rounds of registration; false: screens are clamped anew
+    bool keep_rounds = false;   ///< screens are clamped where they were; false: anew, so that
+                              ///< their rounds of registration and their stations are gone
 };
 
 /// The same job for a new run on the same press: its walk and record are empty. fault_of() accepts

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/job_check.h"
+#include "core/placement_conflict.h"
 
 namespace carriageway {
 namespace {
@@ -115,6 +116,31 @@ JobPlacement as_placed_now(const Job& job) {
     for (std::size_t i = 0; i < job.heads.size(); ++i)
         placed.question.colours[i].pinned = place_on(placed.way, job.heads[i].station);
     return placed;
+}
+
+std::vector<PlacementWish> wishes_broken(const JobPlacement& now) {
+    // With everything held, a search has next to nothing to choose; the limit is for the rest.
+    constexpr PlacementSettings little{1, false, std::nullopt, 20'000};
+    const auto impossible = [&](const PlacementQuestion& question) {
+        return place(question, little).state() == PlacementState::impossible;
+    };
+    std::vector<PlacementWish> broken;
+    if (!impossible(now.question)) return broken;
+    std::vector<PlacementWish> others = wishes_apart(now.question);
+    std::erase_if(others, [](const PlacementWish& wish) {
+        return wish.kind == PlacementWishKind::pin;
+    });
+    for (std::size_t i = 0; i < others.size(); ++i) {
+        std::vector<PlacementWish> out = wishes_of(now.question);
+        std::erase_if(out, [&](const PlacementWish& wish) {
+            return wish.kind == PlacementWishKind::pin || wish == others[i];
+        });
+        if (impossible(without(now.question, out))) broken.push_back(others[i]);
+    }
+    if (!broken.empty()) return broken;
+    for (const PlacementWish& wish : placement_conflict(now.question, little).wishes)
+        if (wish.kind != PlacementWishKind::pin) broken.push_back(wish);
+    return broken;
 }
 
 int station_of(const JobPlacement& placed, int place) {

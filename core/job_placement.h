@@ -11,6 +11,7 @@
 
 #include "core/edit.h"
 #include "core/placement.h"
+#include "core/placement_wishes.h"
 
 namespace carriageway {
 
@@ -26,8 +27,13 @@ struct JobPlacement {
 JobPlacement job_placement(const Job& job, bool flashes_stay = false);
 
 /// The same question with every colour and flash unit held where it is now: its placement has the
-/// cost of today's arrangement, its conflict says which wishes that breaks.
+/// cost of today's arrangement.
 JobPlacement as_placed_now(const Job& job);
+
+/// Which wishes today's arrangement breaks, of a question from as_placed_now(): each that can't be
+/// met beside the pins alone. Where only several together can't, one set of such. Pins aren't among
+/// them: everything is where it is. Empty where the arrangement meets all.
+std::vector<PlacementWish> wishes_broken(const JobPlacement& now);
 
 /// The press's number for a place of the question, from 1; 0 for a place that it doesn't have.
 int station_of(const JobPlacement& placed, int place);

@@ -280,11 +280,9 @@ void now_rows(const Model& model, Rows& rows) {
     if (search.state() != PlacementState::impossible) return;
     rows.text(canvas.word(Word::stations_now_breaks), bold, Role::stop, 4.0f);
     int number = 0;
-    for (const PlacementWish& wish : placement_conflict(asked.question).wishes) {
-        if (wish.kind == PlacementWishKind::pin) continue; // it is where it is
+    for (const PlacementWish& wish : wishes_broken(asked))
         bullet(capitalised(wish_text(canvas.language(), *model.job, asked, wish)),
                "stations/now/" + std::to_string(number++), rows);
-    }
 }
 
 } // namespace

@@ -151,6 +151,11 @@ TEST_CASE("the demonstration's head, worked out", "[assess]") {
     CHECK_FALSE(head.change);
     CHECK(head.chance_missed == 0.0);  // deviations come to 5, run-past to 25
     CHECK(head.print_time == Approx(524.625 / 600.0 + 600.0 / 8000.0));
+    // A limit of jerk takes a ramp of v/a + a/j each way where both are reached.
+    Job smooth = one_head();
+    smooth.press.pace.jerk = 200000.0;
+    CHECK(assessed(smooth).print_time == Approx(head.print_time + 8000.0 / 200000.0));
+
     CHECK(head.flood_time == Approx(524.625 / 700.0 + 700.0 / 8000.0));
     CHECK(head.fit);
 }

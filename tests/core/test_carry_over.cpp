@@ -239,6 +239,7 @@ TEST_CASE("Stops that have no room stay and are told", "[carry_over]") {
 TEST_CASE("The same job again is planned as it was, or as it was set", "[carry_over]") {
     Job old = heads_on({1, 2});
     old.heads[0].rounds.resize(1);
+    old.heads[0].wish.screen_on = 1.0;
     old.height_readings = {{1, 1, 0.0, 0.0, 3.0}};
     old.record.notes = "slow";
     REQUIRE(apply(old, {really_set(old, 2, Field::print_speed, 500.0, {})}));
@@ -247,6 +248,7 @@ TEST_CASE("The same job again is planned as it was, or as it was set", "[carry_o
     expected.record = {};
     CHECK(start_again(old, {false, true}) == expected);
     expected.heads[0].rounds.clear();
+    expected.heads[0].wish.screen_on = 0.0; // its screen is clamped anew
     CHECK(start_again(old) == expected);
     expected.heads[1].print_speed = 500.0;
     CHECK(start_again(old, {true, false}) == expected);

@@ -110,12 +110,13 @@ TEST_CASE("The best placement put into the job keeps every wish, in one edit tha
 TEST_CASE("Today's arrangement has its own cost, or the wishes that it breaks") {
     Job job = base_and_three();
     // Colour 2 prints between the base and its flash: two wishes stand against each other.
-    const PlacementConflict conflict = placement_conflict(as_placed_now(job).question);
-    CHECK_FALSE(conflict.wishes.empty());
+    CHECK(wishes_broken(as_placed_now(job)) ==
+          std::vector<PlacementWish>{{PlacementWishKind::flash_after, 1, 0}});
     job.heads[1].station = 8;
     std::swap(job.heads[1], job.heads[2]);
     const PlacementSearch search = place(as_placed_now(job).question);
     REQUIRE(search.state() == PlacementState::found);
+    CHECK(wishes_broken(as_placed_now(job)).empty());
     // Base 2, flash 5, colours 7, 8, 9: from the base to 9 the stations 3, 4 and 6 are blank, and
     // one of them is the cool one that the base wants.
     CHECK(search.found().front().cost.idle == 2);
