@@ -12,12 +12,14 @@ namespace {
 /// Stations of the press in the order of a garment's way.
 std::vector<int> way_of(const Job& job) {
     const int count = job.press.stations;
-    int first = 1;
-    for (int station = 1; station <= count; ++station) {
-        if (!has_station(job, station) || use_of(job, station) != StationUse::load) continue;
-        first = station;
-        break;
-    }
+    const auto first_for = [&](StationUse use) {
+        for (int station = 1; station <= count; ++station)
+            if (has_station(job, station) && use_of(job, station) == use) return station;
+        return 0;
+    };
+    int first = first_for(StationUse::load);
+    if (first == 0) first = first_for(StationUse::unload);
+    if (first == 0) first = 1;
     std::vector<int> way;
     for (int i = 0; i < count; ++i)
         way.push_back((first - 1 + i) % count + 1);
@@ -101,8 +103,13 @@ JobPlacement job_placement(const Job& job, bool flashes_stay) {
     placed.way = way_of(job);
     PlacementQuestion& question = placed.question;
     question.flash_units = 0;
+    bool taken_off = false;
     for (const int station : placed.way) {
         question.stations.push_back(station_asked(job, station));
+        if (taken_off) question.stations.back().head = false;
+        // At the first station garments are laid on, whatever else is done there.
+        if (question.stations.size() > 1 && question.stations.back().kept == StationKept::unload)
+            taken_off = true;
         question.flash_units += question.stations.back().flash_now ? 1 : 0;
     }
     for (const Head& head : job.heads)
@@ -121,25 +128,27 @@ JobPlacement as_placed_now(const Job& job) {
 std::vector<PlacementWish> wishes_broken(const JobPlacement& now) {
     // With everything held, a search has next to nothing to choose; the limit is for the rest.
     constexpr PlacementSettings little{1, false, std::nullopt, 20'000};
+    const auto is_pin = [](const PlacementWish& wish) {
+        return wish.kind == PlacementWishKind::pin;
+    };
     const auto impossible = [&](const PlacementQuestion& question) {
         return place(question, little).state() == PlacementState::impossible;
     };
     std::vector<PlacementWish> broken;
     if (!impossible(now.question)) return broken;
     std::vector<PlacementWish> others = wishes_apart(now.question);
-    std::erase_if(others, [](const PlacementWish& wish) {
-        return wish.kind == PlacementWishKind::pin;
-    });
-    for (std::size_t i = 0; i < others.size(); ++i) {
-        std::vector<PlacementWish> out = wishes_of(now.question);
-        std::erase_if(out, [&](const PlacementWish& wish) {
-            return wish.kind == PlacementWishKind::pin || wish == others[i];
-        });
-        if (impossible(without(now.question, out))) broken.push_back(others[i]);
+    std::erase_if(others, is_pin);
+    std::vector<PlacementWish> all = wishes_of(now.question);
+    std::erase_if(all, is_pin);
+    if (impossible(without(now.question, all))) return broken;
+    for (const PlacementWish& one : others) {
+        std::vector<PlacementWish> out = all;
+        std::erase(out, one);
+        if (impossible(without(now.question, out))) broken.push_back(one);
     }
     if (!broken.empty()) return broken;
     for (const PlacementWish& wish : placement_conflict(now.question, little).wishes)
-        if (wish.kind != PlacementWishKind::pin) broken.push_back(wish);
+        if (!is_pin(wish)) broken.push_back(wish);
     return broken;
 }
 

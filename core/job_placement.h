@@ -2,8 +2,9 @@
 // placement.h, and a placement put back into the job.
 //
 // A garment's way begins where it is loaded and goes round in the order of the stations' numbers;
-// the question's first station is that one. Without a station to load it begins at station 1. What
-// a station can hold is the profile's, its use for loading and unloading the job's.
+// the question's first station is that one. Without one it begins where it is taken off, and
+// without that at station 1. Behind the first station where it is taken off no head can be. What a
+// station can hold is the profile's, its use for loading and unloading the job's.
 #pragma once
 
 #include <optional>
@@ -32,7 +33,8 @@ JobPlacement as_placed_now(const Job& job);
 
 /// Which wishes today's arrangement breaks, of a question from as_placed_now(): each that can't be
 /// met beside the pins alone. Where only several together can't, one set of such. Pins aren't among
-/// them: everything is where it is. Empty where the arrangement meets all.
+/// them: everything is where it is. Empty where the arrangement meets all, or where a head stands at a
+/// station that none can be at.
 std::vector<PlacementWish> wishes_broken(const JobPlacement& now);
 
 /// The press's number for a place of the question, from 1; 0 for a place that it doesn't have.

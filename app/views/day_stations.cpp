@@ -280,7 +280,9 @@ void now_rows(const Model& model, Rows& rows) {
     if (search.state() != PlacementState::impossible) return;
     rows.text(canvas.word(Word::stations_now_breaks), bold, Role::stop, 4.0f);
     int number = 0;
-    for (const PlacementWish& wish : wishes_broken(asked))
+    const std::vector<PlacementWish> broken = wishes_broken(asked);
+    if (broken.empty()) bullet(canvas.word(Word::stations_now_no_place), "stations/now/0", rows);
+    for (const PlacementWish& wish : broken)
         bullet(capitalised(wish_text(canvas.language(), *model.job, asked, wish)),
                "stations/now/" + std::to_string(number++), rows);
 }

@@ -122,6 +122,29 @@ TEST_CASE("Today's arrangement has its own cost, or the wishes that it breaks") 
     CHECK(search.found().front().cost.idle == 2);
 }
 
+TEST_CASE("Nothing prints on a garment that is off") {
+    Job job = base_and_three();
+    job.uses[9] = StationUse::open;
+    job.uses[7] = StationUse::unload; // 8, and colour 4 stands on 9
+    const JobPlacement placed = job_placement(job);
+    REQUIRE(placement_fault(placed.question).refusal == PlacementRefusal::none);
+    CHECK(placed.question.stations[6].head);
+    CHECK_FALSE(placed.question.stations[8].head);
+    CHECK_FALSE(placed.question.stations[9].head);
+    const PlacementSearch search = place(placed.question);
+    REQUIRE(search.state() == PlacementState::found);
+    for (const Placement& found : search.found())
+        for (const int at : found.stations) CHECK(station_of(placed, at) < 8);
+    job.heads[1].station = 6;
+    CHECK(place(as_placed_now(job).question).state() == PlacementState::impossible);
+    CHECK(wishes_broken(as_placed_now(job)).empty());
+    // Laid on where it is taken off, as only that is set: the way begins there.
+    job.uses[0] = StationUse::open;
+    const JobPlacement both = job_placement(job);
+    CHECK(both.way.front() == 8);
+    CHECK(both.question.stations[1].head);
+}
+
 TEST_CASE("A flash unit that a placement doesn't need stays on the press") {
     Job job = base_and_three();
     job.heads[0].wish.flash_after = false;
