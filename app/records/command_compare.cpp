@@ -1,7 +1,8 @@
 // carriageway compare: what two jobs have set differently.
 //
-// --json: {format, first, second, differences: [{station or null, kind, field or part, first,
-// second}]}: kind as in core/job_changes.h; field is its key in a job file; first and second are in
+// --json: {format, first, second, differences: [{station or null, kind, field or null, part or
+// null, first, second, what, first_text, second_text}]}: kind as in core/job_changes.h; field is its
+// key in a job file; part is what a text or a choice is of; first and second are in
 // the core's unit, texts for texts, null where nothing is noted.
 #include "app/records/command_json.h"
 #include "app/records/command_options.h"
@@ -29,6 +30,33 @@ const char* kind_name(DifferenceKind kind) {
     return "";
 }
 
+/// What a text or a choice is of, by the name that core gives it.
+Json part_name(const JobDifference& one) {
+    switch (one.part) {
+        case JobPart::colour: return "colour";
+        case JobPart::ink: return "ink";
+        case JobPart::print_stroke: return "print_stroke";
+        case JobPart::winged: return "winged";
+        case JobPart::height_stop: return "height_stop";
+        case JobPart::blade_edge: return "blade_edge";
+        case JobPart::image:
+        case JobPart::outline: return "image";
+        case JobPart::flash_after: return "flash_after";
+        case JobPart::flash_together: return "flash_together";
+        case JobPart::wet_on_wet: return "wet_on_wet";
+        case JobPart::pinned: return "pinned";
+        case JobPart::ink_note: return "ink_note";
+        case JobPart::stencil_note: return "stencil_note";
+        case JobPart::name: return "name";
+        case JobPart::garment_kind: return "garment_kind";
+        case JobPart::garment_name: return "garment_name";
+        case JobPart::base_head: return "base_head";
+        case JobPart::press: return "press";
+        case JobPart::run_notes: return "run_notes";
+        default: return nullptr;
+    }
+}
+
 Json value_of(const JobDifference& one, const std::optional<double>& number,
               const std::string& text) {
     if (one.kind == DifferenceKind::text) return text;
@@ -44,6 +72,7 @@ Json differences_report(const Console& console, const Job& a, const Job& b,
         row["kind"] = kind_name(one.kind);
         row["field"] = one.kind == DifferenceKind::number ? Json(info_of(one.field).key)
                                                           : Json(nullptr);
+        row["part"] = part_name(one);
         row["first"] = value_of(one, one.a, one.text_a);
         row["second"] = value_of(one, one.b, one.text_b);
         const SaidDifference said = difference_text(console.language, console.unit, a, b, one);

@@ -89,12 +89,14 @@ std::string found_text(const Console& console, const Job& job, const JobPlacemen
         out += name + ": " + cost_text(console.language, placement.cost) + "\n    " +
                printable(placement_text(console.language, job, asked, placement)) + '\n';
     }
-    out += '\n' + console.text(Word::stations_reasons) + '\n';
+    out += '\n';
+    const bool stopped = study.state() == PlacementState::too_large;
+    if (stopped) out += console.text(Word::stations_too_large) + '\n';
+    if (stopped && study.reasons().empty()) return out;
+    out += console.text(Word::stations_reasons) + '\n';
     for (const PlacementReason& reason : study.reasons())
         out += "  " + printable(reason_text(console.language, job, asked, reason)) + '\n';
     if (study.reasons().empty()) out += "  " + console.text(Word::stations_reasons_none) + '\n';
-    if (study.state() == PlacementState::too_large)
-        out += console.text(Word::stations_too_large) + '\n';
     return out;
 }
 

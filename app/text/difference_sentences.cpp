@@ -4,6 +4,7 @@
 
 #include "app/text/recipe_sentences.h"
 #include "app/text/sentences.h"
+#include "core/recipe.h"
 
 namespace carriageway {
 namespace {
@@ -52,9 +53,9 @@ std::string or_not_noted(Language language, const std::string& text) {
 
 std::string number_text_of(Language language, LengthUnit unit, const Job& job, Field field,
                            const std::optional<double>& value) {
-    if (!value) return std::string(word(language, Word::recipe_not_noted));
-    const bool stop = field == Field::operator_stop || field == Field::machine_stop;
-    if (stop) return format_ruler(job.press.ruler, *value);
+    if (!value || is_not_noted(field, *value))
+        return std::string(word(language, Word::recipe_not_noted));
+    if (is_stop(field)) return format_ruler(job.press.ruler, *value);
     return format_quantity(language, *value, info_of(field).quantity, unit);
 }
 
@@ -75,6 +76,11 @@ std::string choice_text(Language language, JobPart part,
     return std::string(word(language, choice_word(part, *value)));
 }
 
+std::string base_text(Language language, const Job& job, const std::optional<double>& id) {
+    const Head* head = find_head(job, static_cast<HeadId>(id.value_or(0.0)));
+    return head ? head_title(language, *head) : std::string("–");
+}
+
 } // namespace
 
 SaidDifference difference_text(Language language, LengthUnit unit, const Job& a, const Job& b,
@@ -89,6 +95,9 @@ SaidDifference difference_text(Language language, LengthUnit unit, const Job& a,
         return {text(part_word(difference.part)), or_not_noted(language, difference.text_a),
                 or_not_noted(language, difference.text_b)};
     case DifferenceKind::choice:
+        if (difference.part == JobPart::base_head)
+            return {text(part_word(difference.part)), base_text(language, a, difference.a),
+                    base_text(language, b, difference.b)};
         return {text(part_word(difference.part)),
                 choice_text(language, difference.part, difference.a),
                 choice_text(language, difference.part, difference.b)};

@@ -59,6 +59,7 @@ std::string wish_text(Language language, const Job& job, const JobPlacement& ask
     case PlacementWishKind::wet_on_wet: return say(language, Word::wish_not_wet, {name});
     case PlacementWishKind::flash_after: return say(language, Word::wish_flash, {name});
     case PlacementWishKind::cool_after:
+        if (colour && colour->cool_after == 1) return say(language, Word::wish_cool_one, {name});
         return say(language, Word::wish_cool,
                    {name, std::to_string(colour ? colour->cool_after : 0)});
     case PlacementWishKind::together: return say(language, Word::wish_together, {name});

@@ -9,6 +9,7 @@
 
 #include "app/records/command_line.h"
 #include "app/records/exchange.h"
+#include "app/text/sentences.h"
 #include "tests/records/stored_samples.h"
 #include "tests/scratch_folder.h"
 
@@ -119,6 +120,23 @@ TEST_CASE("compare's report for programs") {
         CHECK(one.at("second") == 272.0);
     }
     CHECK(stop);
+}
+
+TEST_CASE("compare names the heads that others are set by, and which part a choice is of") {
+    const ScratchFolder folder;
+    Job other = samples::job("Regatta");
+    REQUIRE(other.heads.size() >= 2);
+    const std::string first = stored(folder, "first.json", other);
+    other.registration.base = other.heads[1].id;
+    const std::string second = stored(folder, "second.json", other);
+    const Run said = run({"compare", first, second}, folder.path());
+    CHECK_THAT(said.out, ContainsSubstring(head_title(Language::english, other.heads[0])));
+    CHECK_THAT(said.out, ContainsSubstring(head_title(Language::english, other.heads[1])));
+    const nlohmann::json report =
+        nlohmann::json::parse(run({"compare", "--json", first, second}, folder.path()).out);
+    REQUIRE(report["differences"].size() == 1);
+    CHECK(report["differences"][0]["part"] == "base_head");
+    CHECK(report["differences"][0]["field"].is_null());
 }
 
 TEST_CASE("compare wants two jobs, and says which one it can't read") {
