@@ -20,9 +20,10 @@ double share_of(const RateStep& step, double time) {
 }
 
 /// The strip of a band that an edge has swept from the stroke's start to where it is: `sign` is the
-/// way of the stroke.
+/// way of the stroke. Nothing of a band that is none: limit stops out of order give such.
 Rect swept(const Rect& band, double edge, double sign) {
     Rect strip = band;
+    if (!(band.lo < band.hi)) return strip;
     if (sign > 0.0) strip.hi = std::clamp(edge, band.lo, band.hi);
     else strip.lo = std::clamp(edge, band.lo, band.hi);
     return strip;
@@ -57,7 +58,8 @@ void follow_blades(const HeadCycle& cycle, const RateStep& step, double time, Cy
             pose.squeegee = over ? 0.0 : 1.0;
             // A second stroke goes over what the first has printed.
             if (!pose.printed_all)
-                pose.printed = over ? cycle.squeegee : swept(cycle.squeegee, edge_s, cycle.print_sign);
+                pose.printed =
+                    over ? cycle.squeegee : swept(cycle.squeegee, edge_s, cycle.print_sign);
             pose.printed_all = pose.printed_all || over;
             if (over) pose.flooded = {};
             break;
@@ -116,7 +118,8 @@ CyclePose pose(const HeadCycle& cycle, double time, double whole) {
     } else {
         const CarriageMoment moment = carriage_moment(cycle.pace, cycle.steps, t);
         // Floods start at the end where prints finish.
-        const double from = cycle.print_sign > 0.0 ? cycle.ends.machine_end : cycle.ends.operator_end;
+        const double from =
+            cycle.print_sign > 0.0 ? cycle.ends.machine_end : cycle.ends.operator_end;
         pose.carriage = from - cycle.print_sign * moment.place;
         pose.speed = -cycle.print_sign * moment.speed;
         // At rest it came to its end through that end's sensor, which stays on unless it ran past.
@@ -133,11 +136,11 @@ CyclePose pose(const HeadCycle& cycle, double time, double whole) {
             pose.stroke = step.stroke;
         }
     }
-    if (pose.doing != StepKind::print) return pose;
+    if (pose.doing != StepKind::print || !(pose.flooded.lo < pose.flooded.hi)) return pose;
     // What the squeegee has passed lies on the garment, no longer over the mesh.
     const double edge = pose.carriage + cycle.geometry.squeegee_edge;
-    if (cycle.print_sign > 0.0) pose.flooded.lo = std::clamp(edge, pose.flooded.lo, pose.flooded.hi);
-    else pose.flooded.hi = std::clamp(edge, pose.flooded.lo, pose.flooded.hi);
+    const double passed = std::clamp(edge, pose.flooded.lo, pose.flooded.hi);
+    (cycle.print_sign > 0.0 ? pose.flooded.lo : pose.flooded.hi) = passed;
     return pose;
 }
 

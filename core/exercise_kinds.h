@@ -16,6 +16,9 @@ bool make_read_sheet(ExerciseRandom& random, Exercise& exercise);
 bool make_place_stations(ExerciseRandom& random, Exercise& exercise);
 bool make_judge_gap(ExerciseRandom& random, Exercise& exercise);
 
+/// Adds the lines of a marking of place_stations (exercise_mark.cpp calls it).
+void mark_stations(const Exercise& exercise, const ExerciseAnswer& answer, Marking& out);
+
 /// What trainees are told to begin with (common practice, no source): 15° from the vertical.
 inline constexpr double trainee_angle = radians(15.0);
 

@@ -1,12 +1,9 @@
 // Marking: what an answer is worth, line by line.
 #include <algorithm>
 #include <cmath>
-#include <set>
 
 #include "core/assess.h"
 #include "core/exercise_kinds.h"
-#include "core/job_placement.h"
-#include "core/placement_search.h"
 
 namespace carriageway {
 namespace {
@@ -17,8 +14,6 @@ constexpr double move_costs = 0.05;       ///< each move more than needed
 constexpr double stroke_worth_none = 100.0; ///< mm beyond the shortest at which nothing is left
 constexpr double near_points = 0.4;       ///< for the number next to the right one
 constexpr double disturbed_costs = 0.1;
-constexpr double wishes_points = 0.6, best_points = 0.4;
-constexpr double idle_worth_none = 4.0;   ///< stations idle more than the best
 
 bool holds(const std::vector<FaultClaim>& all, const FaultClaim& claim) {
     return std::find(all.begin(), all.end(), claim) != all.end();
@@ -160,40 +155,22 @@ void mark_dials(const Exercise& exercise, const ExerciseAnswer& answer, Marking&
     }
 }
 
-void mark_sheet(const Exercise& exercise, const ExerciseAnswer& answer, Marking& out) {
-    Job job = exercise.job;
-    std::set<std::pair<HeadId, Field>> others;
-    for (const Edit& edit : answer.edits) {
-        if (!apply(job, edit)) continue;
-        const SetNumber* number = std::get_if<SetNumber>(&edit.what);
-        if (number) others.insert({number->head, number->field});
-    }
-    // What was right already gives nothing: else leaving everything as it is would pay.
-    std::size_t to_set = 0;
-    const auto is_right = [&](const Job& of, const SheetLine& line) {
-        const double value = number_of(of, find_head(of, line.head), line.field);
-        return std::abs(value - line.value) <= sheet_slack(line.field);
-    };
-    for (const SheetLine& line : exercise.sheet) to_set += is_right(exercise.job, line) ? 0 : 1;
-    const double each = to_set > 0 ? 1.0 / static_cast<double>(to_set) : 0.0;
-    for (const SheetLine& wanted : exercise.sheet) {
-        others.erase({wanted.head, wanted.field});
-        const bool was = is_right(exercise.job, wanted), now = is_right(job, wanted);
-        MarkLine line{now ? MarkReason::line_set : MarkReason::line_not_set, wanted.head};
-        line.field = wanted.field;
-        line.value = number_of(job, find_head(job, wanted.head), wanted.field);
-        line.limit = wanted.value;
-        line.most = was ? 0.0 : each;
-        line.points = was ? (now ? 0.0 : -disturbed_costs) : (now ? each : 0.0);
-        out.lines.push_back(line);
-    }
-    for (const auto& [head, field] : others) {
-        const Head* there = find_head(job, head);
-        const Head* before = find_head(exercise.job, head);
-        if (info_of(field).owner == FieldOwner::head && (!there || !before)) continue;
-        MarkLine line{MarkReason::head_disturbed, head};
+/// What the sheet doesn't name and is otherwise now. Whole jobs are compared, so it doesn't matter
+/// by which edit it came, and what was put back doesn't count.
+void mark_disturbed(const Exercise& exercise, const Job& job, HeadId id, Marking& out) {
+    const Head* before = find_head(exercise.job, id);
+    const Head* now = find_head(job, id);
+    for (int i = 0; i < static_cast<int>(Field::count); ++i) {
+        const auto field = static_cast<Field>(i);
+        const bool of_head = info_of(field).owner == FieldOwner::head;
+        if (of_head != (id != 0) || (of_head && !now)) continue;
+        const bool named = std::any_of(
+            exercise.sheet.begin(), exercise.sheet.end(),
+            [&](const SheetLine& line) { return line.head == id && line.field == field; });
+        if (named) continue;
+        MarkLine line{MarkReason::head_disturbed, id};
         line.field = field;
-        line.value = number_of(job, there, field);
+        line.value = number_of(job, now, field);
         line.limit = number_of(exercise.job, before, field);
         if (std::abs(line.value - line.limit) <= sheet_slack(field)) continue;
         line.points = -disturbed_costs;
@@ -201,66 +178,32 @@ void mark_sheet(const Exercise& exercise, const ExerciseAnswer& answer, Marking&
     }
 }
 
-/// Whether an edit only moves heads and says what stations are for.
-bool only_places(const Edit& edit) {
-    if (const Together* all = std::get_if<Together>(&edit.what))
-        return std::all_of(all->edits.begin(), all->edits.end(), only_places);
-    return std::holds_alternative<MoveHead>(edit.what) ||
-           std::holds_alternative<SetUse>(edit.what);
-}
-
-std::optional<PlacementCost> cost_now(const Job& job) {
-    PlacementSettings settings;
-    settings.alternatives = 1;
-    const PlacementSearch search = place(as_placed_now(job).question, settings);
-    if (search.state() != PlacementState::found) return std::nullopt;
-    return search.found().front().cost;
-}
-
-/// Flash units and stations to load and unload are the press's: none is put on or taken off.
-bool same_units(const Job& a, const Job& b) {
-    for (const StationUse use : {StationUse::load, StationUse::unload, StationUse::flash})
-        if (std::count(a.uses.begin(), a.uses.end(), use) !=
-            std::count(b.uses.begin(), b.uses.end(), use))
-            return false;
-    return true;
-}
-
-void mark_stations(const Exercise& exercise, const ExerciseAnswer& answer, Marking& out) {
-    Job job = exercise.job, solved = exercise.job;
-    bool any = false;
-    for (const Edit& edit : answer.edits)
-        if (only_places(edit) && apply(job, edit)) any = true;
-    for (const Edit& edit : exercise.solution.edits) apply(solved, edit);
-    const std::optional<PlacementCost> best = cost_now(solved);
-    const std::optional<PlacementCost> cost =
-        same_units(job, exercise.job) ? cost_now(job) : std::nullopt;
-    MarkLine line{cost ? MarkReason::wishes_met : MarkReason::wishes_broken};
-    line.most = wishes_points;
-    line.points = any && cost ? wishes_points : 0.0;
-    if (!cost) {
-        const std::size_t broken = wishes_broken(as_placed_now(job)).size();
-        const std::size_t all = wishes_apart(job_placement(job).question).size();
-        line.value = static_cast<double>(std::max<std::size_t>(1, broken));
-        line.limit = static_cast<double>(all);
-        // Half of it for what is met all the same.
-        if (any && all > 0 && broken > 0)
-            line.points = 0.5 * wishes_points *
-                          (1.0 - static_cast<double>(broken) / static_cast<double>(all));
+void mark_sheet(const Exercise& exercise, const ExerciseAnswer& answer, Marking& out) {
+    Job job = exercise.job;
+    for (const Edit& edit : answer.edits) apply(job, edit);
+    // A head that was taken off has nothing set.
+    const auto is_right = [&](const Job& of, const SheetLine& line) {
+        const Head* head = find_head(of, line.head);
+        return head &&
+               std::abs(number_of(of, head, line.field) - line.value) <= sheet_slack(line.field);
+    };
+    // What was right already gives nothing: else leaving everything as it is would pay.
+    std::size_t to_set = 0;
+    for (const SheetLine& line : exercise.sheet) to_set += is_right(exercise.job, line) ? 0 : 1;
+    const double each = to_set > 0 ? 1.0 / static_cast<double>(to_set) : 0.0;
+    for (const SheetLine& wanted : exercise.sheet) {
+        const bool was = is_right(exercise.job, wanted), now = is_right(job, wanted);
+        const Head* head = find_head(job, wanted.head);
+        MarkLine line{now ? MarkReason::line_set : MarkReason::line_not_set, wanted.head};
+        line.field = wanted.field;
+        line.value = head ? number_of(job, head, wanted.field) : 0.0;
+        line.limit = wanted.value;
+        line.most = was ? 0.0 : each;
+        line.points = was ? (now ? 0.0 : -disturbed_costs) : (now ? each : 0.0);
+        out.lines.push_back(line);
     }
-    out.lines.push_back(line);
-    line = {MarkReason::placed_worse};
-    line.most = best_points;
-    line.value = cost ? cost->idle : 0.0;
-    line.limit = best ? best->idle : 0.0;
-    if (cost && best && *cost <= *best) {
-        line.reason = MarkReason::placed_best;
-        line.points = any ? best_points : 0.0;
-    } else if (any && cost && best) {
-        const double more = std::max(1, cost->idle - best->idle);
-        line.points = 0.75 * best_points * std::max(0.0, 1.0 - more / idle_worth_none);
-    }
-    out.lines.push_back(line);
+    mark_disturbed(exercise, job, 0, out); // the job's and the press's
+    for (const Head& head : exercise.job.heads) mark_disturbed(exercise, job, head.id, out);
 }
 
 bool is_answered(const Exercise& exercise, const ExerciseAnswer& answer) {

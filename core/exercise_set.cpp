@@ -167,6 +167,9 @@ bool make_place_stations(ExerciseRandom& random, Exercise& exercise) {
     const JobPlacement asked = job_placement(exercise.job);
     PlacementSettings settings;
     settings.alternatives = 1;
+    // What comes to an exercise keeps fewer than 100 beginnings; what can't be placed keeps many
+    // before that is known, and another question is sooner found.
+    settings.most_kept = 2'000;
     const PlacementSearch search = place(asked.question, settings);
     if (search.state() != PlacementState::found) return false;
     const std::optional<Edit> edit =

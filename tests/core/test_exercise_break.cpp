@@ -60,7 +60,7 @@ TEST_CASE("Whatever is handed in is marked, from nothing to all", "[exercise]") 
     sample::Random random(seed);
     INFO("seed " << seed);
     int full = 0, some = 0;
-    for (int i = 0; i < 2'000; ++i) {
+    for (int i = 0; i < 10'000; ++i) {
         const auto kind = static_cast<ExerciseKind>(i % static_cast<int>(ExerciseKind::count));
         const Exercise exercise = make_exercise(kind, static_cast<std::uint64_t>(i), 1 + i % 8);
         ExerciseAnswer answer;
@@ -71,7 +71,7 @@ TEST_CASE("Whatever is handed in is marked, from nothing to all", "[exercise]") 
             answer.edits.push_back({SetNumber{head, field, value}});
             answer.edits.push_back({MoveHead{head, random.whole(-2, 20)}});
             answer.edits.push_back({SetUse{random.whole(-2, 20), static_cast<StationUse>(random.whole(0, 4))}});
-            answer.edits.push_back({RemoveHead{static_cast<HeadId>(random.whole(5, 9))}});
+            answer.edits.push_back({RemoveHead{static_cast<HeadId>(random.whole(1, 9))}});
             answer.faults.push_back({head, static_cast<FindingKind>(random.whole(0, 30))});
             answer.turns.push_back({static_cast<std::size_t>(random.whole(0, 5)), random.chance(0.5)});
             answer.number = random.chance(0.5) ? random.between(-9.0, 9.0) : std::nan("");
@@ -84,9 +84,36 @@ TEST_CASE("Whatever is handed in is marked, from nothing to all", "[exercise]") 
         some += marking.score > 0.0 ? 1 : 0;
     }
     std::cout << "answers by chance, seed " << seed << ": " << full << " full, " << some
-              << " with some points, of 2000\n";
-    CHECK(full < 50);
-    CHECK(some > 20);
+              << " with some points, of 10000\n";
+    CHECK(full < 250);
+    CHECK(some > 100);
+}
+
+TEST_CASE("A sheet's head that was taken off is marked as not set", "[exercise]") {
+    const Exercise exercise = make_exercise(ExerciseKind::read_sheet, 5, 3);
+    ExerciseAnswer answer = exercise.solution;
+    answer.edits.push_back({RemoveHead{exercise.head}});
+    const Marking marking = mark(exercise, answer);
+    CHECK(marking.score == 0.0);
+    CHECK(marking.lines.size() == exercise.sheet.size());
+    for (const MarkLine& line : marking.lines) CHECK(line.reason == MarkReason::line_not_set);
+}
+
+TEST_CASE("What a sheet doesn't name costs by whatever edit it was changed", "[exercise]") {
+    const Exercise exercise = make_exercise(ExerciseKind::read_sheet, 5, 3);
+    Image image = find_head(exercise.job, exercise.head)->image;
+    image.offset_x += 9.0;
+    const Edit moved{SetImage{exercise.head, image}};
+    for (const Edit& edit : {moved, Edit{Together{{moved}}}}) {
+        ExerciseAnswer answer = exercise.solution;
+        answer.edits.push_back(edit);
+        const Marking marking = mark(exercise, answer);
+        CHECK(std::abs(marking.score - 0.9) < 1e-9);
+        CHECK(std::count_if(marking.lines.begin(), marking.lines.end(), [](const MarkLine& line) {
+                  return line.reason == MarkReason::head_disturbed &&
+                         line.field == Field::image_offset_x;
+              }) == 1);
+    }
 }
 
 TEST_CASE("The level goes up after two in a row and down after one", "[exercise]") {
