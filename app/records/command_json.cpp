@@ -1,93 +1,17 @@
 #include "app/records/command_json.h"
 
-#include <chrono>
 #include <cmath>
 #include <ostream>
 
 #include "app/records/command_check_readings.h"
 #include "app/records/exchange.h"
+#include "app/records/finding_key.h"
 #include "app/text/sentences.h"
 
 namespace carriageway {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-const char* name_of(FindingKind kind) {
-    switch (kind) {
-        case FindingKind::both_sensors_on:
-            return "both_sensors_on";
-        case FindingKind::position_lost:
-            return "position_lost";
-        case FindingKind::unprinted:
-            return "unprinted";
-        case FindingKind::starved:
-            return "starved";
-        case FindingKind::heavy:
-            return "heavy";
-        case FindingKind::off_platen:
-            return "off_platen";
-        case FindingKind::near_platen_edge:
-            return "near_platen_edge";
-        case FindingKind::meets_frame:
-            return "meets_frame";
-        case FindingKind::beyond_range:
-            return "beyond_range";
-        case FindingKind::bead_too_narrow:
-            return "bead_too_narrow";
-        case FindingKind::wings_dig_in:
-            return "wings_dig_in";
-        case FindingKind::angle_unusual:
-            return "angle_unusual";
-        case FindingKind::blade_too_narrow:
-            return "blade_too_narrow";
-        case FindingKind::blade_off_platen:
-            return "blade_off_platen";
-        case FindingKind::flood_narrower:
-            return "flood_narrower";
-        case FindingKind::side_meets_frame:
-            return "side_meets_frame";
-        case FindingKind::image_outside_mesh:
-            return "image_outside_mesh";
-        case FindingKind::no_stops_fit:
-            return "no_stops_fit";
-        case FindingKind::run_past_short:
-            return "run_past_short";
-        case FindingKind::separation_thin:
-            return "separation_thin";
-        case FindingKind::stroke_too_long:
-            return "stroke_too_long";
-        case FindingKind::miss_likely:
-            return "miss_likely";
-        case FindingKind::speed_beyond_press:
-            return "speed_beyond_press";
-        case FindingKind::squeegee_high:
-            return "squeegee_high";
-        case FindingKind::flood_high:
-            return "flood_high";
-        case FindingKind::flood_low:
-            return "flood_low";
-        case FindingKind::screen_on_garment:
-            return "screen_on_garment";
-        case FindingKind::heights_uneven:
-            return "heights_uneven";
-        case FindingKind::gap_unusual:
-            return "gap_unusual";
-        case FindingKind::mesh_not_held:
-            return "mesh_not_held";
-        case FindingKind::pressure_unusual:
-            return "pressure_unusual";
-        case FindingKind::tension_low:
-            return "tension_low";
-        case FindingKind::tension_apart:
-            return "tension_apart";
-        case FindingKind::detail_too_fine:
-            return "detail_too_fine";
-        case FindingKind::length_differs:
-            return "length_differs";
-    }
-    return "";
-}
 
 const char* name_of(Part part) {
     switch (part) {
@@ -169,7 +93,7 @@ Json finding_report(const Console& console, const Job& job, const HeadAssessment
     const ReportUnit unit = unit_of(finding.kind);
     Json out;
     out["severity"] = name_of(finding.severity);
-    out["kind"] = name_of(finding.kind);
+    out["kind"] = finding_key(finding.kind);
     out["part"] = name_of(finding.part);
     out["side"] = name_of(finding.side);
     out[std::string("value_") + unit.name] = rounded(finding.value * unit.factor);
@@ -378,21 +302,6 @@ nlohmann::ordered_json check_report(const Console& console, const Job& job,
     add_if_any(out, "levelling", levelling_report(job));
     add_if_any(out, "heat", heat_report(job));
     return out;
-}
-
-std::string utc_text(Timestamp time) {
-    const std::chrono::sys_seconds seconds = std::chrono::floor<std::chrono::seconds>(
-        std::chrono::sys_time<std::chrono::milliseconds>(std::chrono::milliseconds(time)));
-    const std::chrono::sys_days day = std::chrono::floor<std::chrono::days>(seconds);
-    const std::chrono::year_month_day date(day);
-    const std::chrono::hh_mm_ss clock(seconds - day);
-    const auto two = [](std::int64_t number) {
-        return (number < 10 ? "0" : "") + std::to_string(number);
-    };
-    return std::to_string(static_cast<int>(date.year())) + "-" +
-           two(static_cast<unsigned>(date.month())) + "-" + two(static_cast<unsigned>(date.day())) +
-           "T" + two(clock.hours().count()) + ":" + two(clock.minutes().count()) + ":" +
-           two(clock.seconds().count()) + "Z";
 }
 
 void write_report(std::ostream& out, const nlohmann::ordered_json& report) {

@@ -116,6 +116,7 @@
 #include <string>
 
 #include "app/records/console.h"
+#include "app/records/utc_text.h"
 #include "core/assess.h"
 
 namespace carriageway {
@@ -134,9 +135,6 @@ nlohmann::ordered_json check_report(const Console& console, const Job& job,
 
 /// Both stops, as positions and as read on the ruler.
 nlohmann::ordered_json stops_report(const Ruler& ruler, const Stops& stops);
-
-/// A point of time, as in RFC 3339: "2025-11-25T10:24:00Z".
-std::string utc_text(Timestamp time);
 
 /// Writes a report to standard output, or elsewhere.
 void write_report(std::ostream& out, const nlohmann::ordered_json& report);

@@ -73,11 +73,12 @@ std::unique_ptr<SQLite::Database> connect(const LibraryPlace& place, const std::
     // Until it is known to be in order, closing it must not move its log into it.
     sqlite3_db_config(database->getHandle(), SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 1, nullptr);
     sqlite3_db_config(database->getHandle(), SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
+    // What is deleted is overwritten: a person who is erased leaves no bytes behind.
     // (trusted_schema = OFF would keep our own triggers from the full-text index of SQLite 3.40;
     // examine() lets no others in.)
     database->exec("PRAGMA cell_size_check = ON; "
                    "PRAGMA foreign_keys = ON; PRAGMA synchronous = FULL; "
-                   "PRAGMA temp_store = MEMORY;");
+                   "PRAGMA secure_delete = ON; PRAGMA temp_store = MEMORY;");
     return database;
 }
 

@@ -1,10 +1,7 @@
 #include "app/records/exchange.h"
 
-#include <algorithm>
-
+#include "app/records/document.h"
 #include "app/records/expected_text.h"
-#include "app/records/form_read.h"
-#include "app/records/form_write.h"
 #include "app/records/job_form.h"
 #include "app/records/record_fault.h"
 
@@ -90,7 +87,8 @@ std::optional<ReadFault> place_fault(const Job& job, std::size_t index) {
     return std::nullopt;
 }
 
-// The first thing that core has against a job each of whose fields was read.
+}  // namespace
+
 std::optional<ReadFault> fault_of_whole(const Job& job) {
     if (job.uses.size() != static_cast<std::size_t>(job.press.stations)) {
         return fault_at(Kind::wrong_length, "stations", std::to_string(job.uses.size()),
@@ -125,100 +123,10 @@ std::optional<ReadFault> fault_of_whole(const Job& job) {
     return fault;
 }
 
-// ---- documents ----
-
-const JsonNode* member(const JsonNode& object, std::string_view key) {
-    const auto at = std::find(object.keys.begin(), object.keys.end(), key);
-    if (at == object.keys.end()) return nullptr;
-    return &object.items[static_cast<std::size_t>(at - object.keys.begin())];
-}
-
-// Follows a path such as heads[2].image as far as the tree has it.
-const JsonNode& node_at(const JsonNode& root, std::string_view path) {
-    const JsonNode* node = &root;
-    while (!path.empty()) {
-        const JsonNode* next = nullptr;
-        if (path[0] == '[') {
-            const std::size_t close = path.find(']');
-            std::size_t index = 0;
-            for (const char digit : path.substr(1, close - 1)) {
-                index = index * 10 + static_cast<std::size_t>(digit - '0');
-            }
-            if (index < node->items.size()) next = &node->items[index];
-            path.remove_prefix(close + 1);
-        } else {
-            const std::size_t end = std::min(path.find_first_of(".["), path.size());
-            next = member(*node, path.substr(0, end));
-            path.remove_prefix(end);
-        }
-        if (!path.empty() && path[0] == '.') path.remove_prefix(1);
-        if (next == nullptr) return *node;
-        node = next;
-    }
-    return *node;
-}
-
-// Whether the text is this document, in a version that is known.
-ReadFault version_fault(const JsonNode& root, const char* key) {
-    ReadFault fault;
-    if (root.kind != JsonNode::Kind::object) return fault;  // told by the reader
-    const JsonNode* version = member(root, key);
-    if (version == nullptr) {
-        std::string found;
-        for (const char* other : {job_key, press_key, edit_key}) {
-            if (member(root, other) != nullptr) found = other;
-        }
-        return fault_at(Kind::wrong_document, {}, found, key);
-    }
-    if (version->kind == JsonNode::Kind::number && version->number > job_format) {
-        return fault_at(Kind::newer_version, key, shown(*version), std::to_string(job_format));
-    }
-    return fault;
-}
-
-// Reads a document's fields into `value`; Kind::none when all was right.
-template <typename Value, typename Describe, typename Check>
-ReadFault read_document(std::string_view text, const char* key, Value& value, Describe describe,
-                        Check check) {
-    JsonNode root;
-    ReadFault fault = parse_json(text, root);
-    if (fault.kind != Kind::none) return fault;
-    fault = version_fault(root, key);
-    if (fault.kind != Kind::none) {
-        fault.line = line_of(text, node_at(root, fault.path).end);
-        return fault;
-    }
-    FormReader reader(root);
-    std::int64_t version = job_format;
-    reader.whole(key, version, {1, job_format});
-    describe(reader, value);
-    fault = reader.finish();
-    if (fault.kind != Kind::none) {
-        fault.line = line_of(text, reader.fault_end());
-        return fault;
-    }
-    if (auto found = check(value)) {
-        fault = std::move(*found);
-        fault.line = line_of(text, node_at(root, fault.path).end);
-    }
-    return fault;
-}
-
-template <typename Value, typename Describe>
-std::string write_document(const char* key, Value value, Describe describe, bool pretty) {
-    FormWriter writer(pretty);
-    std::int64_t version = job_format;
-    writer.whole(key, version, {});
-    describe(writer, value);
-    return writer.finish();
-}
-
-}  // namespace
-
 ReadJob read_job(std::string_view text) {
     Job job;
     ReadJob read;
-    read.fault = read_document(text, job_key, job, describe_job, fault_of_whole);
+    read.fault = read_document(text, job_key, job_format, job, describe_job, fault_of_whole);
     if (read.fault.kind == Kind::none) read.job = std::move(job);
     return read;
 }
@@ -237,7 +145,7 @@ ReadPress read_press(std::string_view text) {
         }
         return fault;
     };
-    read.fault = read_document(text, press_key, press, describe_press, check);
+    read.fault = read_document(text, press_key, job_format, press, describe_press, check);
     if (read.fault.kind == Kind::none) read.press = std::move(press);
     return read;
 }
@@ -246,27 +154,27 @@ ReadEdit read_edit(std::string_view text) {
     Edit edit;
     ReadEdit read;
     const auto no_check = [](const Edit&) { return std::optional<ReadFault>(); };
-    read.fault = read_document(text, edit_key, edit, describe_edit, no_check);
+    read.fault = read_document(text, edit_key, job_format, edit, describe_edit, no_check);
     if (read.fault.kind == Kind::none) read.edit = std::move(edit);
     return read;
 }
 
 std::string write_job(const Job& job) {
-    return write_document(job_key, job, describe_job, true);
+    return write_document(job_key, job_format, job, describe_job, true);
 }
 
 std::string write_job_compact(const Job& job) {
-    std::string text = write_document(job_key, job, describe_job, false);
+    std::string text = write_document(job_key, job_format, job, describe_job, false);
     text.pop_back();  // the line feed
     return text;
 }
 
 std::string write_press(const PressProfile& press) {
-    return write_document(press_key, press, describe_press, true);
+    return write_document(press_key, job_format, press, describe_press, true);
 }
 
 std::string write_edit(const Edit& edit) {
-    return write_document(edit_key, edit, describe_edit, false);
+    return write_document(edit_key, job_format, edit, describe_edit, false);
 }
 
 }  // namespace carriageway

@@ -79,6 +79,7 @@ struct ReadFault {
         out_of_order,    ///< found: an entry that must stand before the one in `expected`
         own_text,        ///< a step of one's own without a text, or a usual one with one
         not_allowed,     ///< core refused it for another reason, `refusal`
+        not_as_claimed,  ///< an exercise's job has other faults than it says
         // Of links (job_link.h):
         not_a_link,      ///< no job stands in it
         newer_link,      ///< found: its version; expected: the newest that is read

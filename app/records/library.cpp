@@ -8,6 +8,7 @@
 #include "app/records/exchange.h"
 #include "app/records/schema.h"
 #include "app/records/stored_job.h"
+#include "app/records/stored_practice.h"
 #include "app/records/stored_run.h"
 
 namespace carriageway {
@@ -192,7 +193,8 @@ std::optional<LibraryFault> Library::check() const {
         if (found != "ok") return connection_->fault(Kind::corrupt, found);
         SQLite::Statement strays(database, "PRAGMA foreign_key_check");
         if (strays.executeStep())
-            return connection_->fault(Kind::corrupt, "rows belong to a job that is not there");
+            return connection_->fault(Kind::corrupt,
+                                      "rows belong to a job or a person that is not there");
         SQLite::Statement jobs(database, std::string("SELECT ") + job_columns + " FROM jobs");
         while (jobs.executeStep()) {
             const JobRow row = row_of(jobs);
@@ -202,7 +204,9 @@ std::optional<LibraryFault> Library::check() const {
             const LibraryResult<std::vector<LoggedEdit>> edits = history(row.id);
             if (!edits) return edits.fault();
         }
-        return fault_of_runs(*connection_);
+        if (const std::optional<LibraryFault> wrong = fault_of_runs(*connection_)) return wrong;
+        if (const std::optional<LibraryFault> wrong = fault_of_practice(*connection_)) return wrong;
+        return fault_of_calls(*connection_);
     });
 }
 

@@ -1,5 +1,5 @@
 // The library: press profiles, jobs, every edit of a job as history, its runs, and settings, kept
-// in `library.db` of a data folder.
+// in `library.db` of a data folder; and the people who practise (trainees.h) and calls (call_log.h).
 //
 // A change is durable when the function that makes it returns without a fault (write-ahead log,
 // synchronous=FULL). Times come from the caller: the library has no clock. One object is used by
@@ -82,6 +82,7 @@ inline constexpr const char* initials = "initials";
 inline constexpr const char* link_base = "link_base";
 inline constexpr const char* paper = "paper";
 inline constexpr const char* paper_layout = "paper_layout";
+inline constexpr const char* trainee = "trainee"; ///< the id of who practises, never a name
 } // namespace setting_key
 
 /// How a library is opened.
@@ -214,11 +215,13 @@ class Library {
 
     // ---- the file itself ----
 
-    /// Reads the whole library: its structure, every job, edit and run and their checksums. Slow on
-    /// a large one: off the drawing path.
+    /// Reads the whole library: its structure, every job, edit and run and their checksums, all that
+    /// was practised, and calls. Slow on a large one: off the drawing path.
     std::optional<LibraryFault> check() const;
 
     struct Connection; ///< for the library's own files (connection.h)
+    Connection& connection() { return *connection_; } ///< likewise
+    const Connection& connection() const { return *connection_; }
 
   private:
     explicit Library(std::unique_ptr<Connection> connection);

@@ -22,6 +22,8 @@ struct LibraryFault {
         no_such_job,    ///< no job of that id, or it was removed
         no_such_press,  ///< no press profile of that id
         no_such_run,    ///< no run of that id
+        no_such_trainee, ///< no person of that id
+        no_such_call,   ///< no call of that id
         unreadable_job, ///< this one job (or press, edit, run) is damaged; others are not touched
         bad_name,       ///< empty, too long, or not UTF-8
         io,             ///< the system reported anything else

@@ -22,6 +22,8 @@ std::string fault_sentence(Language language, const LibraryFault& fault) {
     case Kind::no_such_job: return std::string(word(language, Word::library_no_such_job));
     case Kind::no_such_press: return std::string(word(language, Word::library_no_such_press));
     case Kind::no_such_run: return std::string(word(language, Word::library_no_such_run));
+    case Kind::no_such_trainee: return std::string(word(language, Word::library_no_such_trainee));
+    case Kind::no_such_call: return std::string(word(language, Word::library_no_such_call));
     case Kind::unreadable_job: return std::string(word(language, Word::library_unreadable));
     case Kind::bad_name:
         return say(language, Word::library_bad_name, {std::to_string(longest_name)});

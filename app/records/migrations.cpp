@@ -27,7 +27,9 @@ struct Table {
     int since; ///< the first version that has it
 };
 constexpr Table tables[] = {{"presses", 1}, {"jobs", 1},     {"snapshots", 1},
-                            {"edits", 1},   {"settings", 1}, {"runs", 2}};
+                            {"edits", 1},   {"settings", 1}, {"runs", 2},
+                            {"trainees", 3}, {"attempts", 3}, {"sign_offs", 3},
+                            {"calls", 3}};
 
 } // namespace
 

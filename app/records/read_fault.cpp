@@ -118,6 +118,7 @@ std::string field_sentence(Language language, const ReadFault& fault, const std:
         case Kind::repeated: return say(language, Word::read_repeated, {at, found});
         case Kind::out_of_order: return say(language, Word::read_out_of_order, {at, found, expected});
         case Kind::own_text: return say(language, Word::read_own_text, {at, found});
+        case Kind::not_as_claimed: return say(language, Word::read_not_as_claimed, {at});
         default: break;
     }
     return say(language, Word::read_not_allowed, {at});

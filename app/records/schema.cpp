@@ -69,10 +69,54 @@ CREATE TABLE runs (
 CREATE INDEX runs_by_job ON runs (job, ended DESC, id DESC);
 )sql";
 
+// Whoever erases a person erases one row, and the rest goes with it.
+constexpr const char* version_3 = R"sql(
+CREATE TABLE trainees (
+    id      INTEGER PRIMARY KEY AUTOINCREMENT,
+    name    TEXT NOT NULL,
+    created INTEGER NOT NULL
+) STRICT;
+
+CREATE TABLE attempts (
+    id       INTEGER PRIMARY KEY AUTOINCREMENT,
+    trainee  INTEGER REFERENCES trainees (id) ON DELETE CASCADE, -- NULL: nobody chosen
+    topic    TEXT NOT NULL,     -- a key, as find_fault
+    level    INTEGER NOT NULL,
+    seed     INTEGER NOT NULL,  -- its 64 bits, taken as signed
+    score    REAL NOT NULL,     -- 0 to 1
+    seconds  REAL NOT NULL,
+    hints    INTEGER NOT NULL,
+    time     INTEGER NOT NULL,
+    counts   INTEGER NOT NULL,  -- 1: for the level
+    mistakes TEXT NOT NULL      -- keys, one a line
+) STRICT;
+CREATE INDEX attempts_by_trainee ON attempts (trainee, topic, time, id);
+
+CREATE TABLE sign_offs (
+    trainee INTEGER NOT NULL REFERENCES trainees (id) ON DELETE CASCADE,
+    topic   TEXT NOT NULL,
+    state   TEXT NOT NULL,      -- shown, helped or alone
+    by      TEXT NOT NULL,      -- initials; empty: not noted
+    time    INTEGER NOT NULL,
+    PRIMARY KEY (trainee, topic, state)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE calls (
+    id      INTEGER PRIMARY KEY AUTOINCREMENT,
+    time    INTEGER NOT NULL,
+    press   TEXT NOT NULL,
+    symptom TEXT NOT NULL,      -- an id of the fault book; empty: none
+    notes   TEXT NOT NULL,
+    found   TEXT NOT NULL,
+    outcome TEXT NOT NULL       -- open, solved, not_solved or passed_on
+) STRICT;
+CREATE INDEX calls_by_time ON calls (time DESC, id DESC);
+)sql";
+
 } // namespace
 
 const std::vector<Migration>& migrations() {
-    static const std::vector<Migration> steps = {{1, version_1}, {2, version_2}};
+    static const std::vector<Migration> steps = {{1, version_1}, {2, version_2}, {3, version_3}};
     return steps;
 }
 

@@ -18,7 +18,7 @@ namespace carriageway {
 inline constexpr std::int32_t library_application_id = 0x43774C62;
 
 /// The version that this program writes, and the newest that it opens.
-inline constexpr int library_version = 2;
+inline constexpr int library_version = 3;
 
 /// One step of the library's history: SQL that makes version `to` out of `to` - 1.
 struct Migration {

@@ -12,12 +12,15 @@
 #include <catch2/catch_get_random_seed.hpp>
 #include <catch2/catch_test_macros.hpp>
 #include <catch2/generators/catch_generators.hpp>
+#include <catch2/generators/catch_generators_range.hpp>
 
 #include <SQLiteCpp/SQLiteCpp.h>
 
+#include "app/records/call_log.h"
 #include "app/records/connection.h"
 #include "app/records/library.h"
 #include "app/records/schema.h"
+#include "app/records/trainees.h"
 #include "tests/records/full_disk.h"
 #include "tests/records/other_process.h"
 #include "tests/records/run_samples.h"
@@ -93,6 +96,21 @@ int all_of_version_1(const Library& library) {
     return library.check() ? 11 : 0;
 }
 
+// The same of version 2: a run besides.
+int all_of_version_2(const Library& library) {
+    const LibraryResult<std::vector<RunRow>> runs = library.runs(kept);
+    const RunRow expected{1, kept, 4001, 9000, "Demonstration press, ten stations", 101.0, 2.0,
+                          "shift lead"};
+    if (!runs || *runs != std::vector<RunRow>{expected}) return 30;
+    const LibraryResult<Job> run = library.open_run(1);
+    if (!run || run->record.notes != "run 1" || run->walk.size() != 1) return 31;
+    return all_of_version_1(library);
+}
+
+int all_of_version(int version, const Library& library) {
+    return version == 1 ? all_of_version_1(library) : all_of_version_2(library);
+}
+
 } // namespace
 
 TEST_CASE("a step that has been released still makes what it made", "[library][schema]") {
@@ -124,29 +142,47 @@ TEST_CASE("a library of an earlier version is brought up to date with all that i
         {
             Library library = opened(folder.path(), options);
             REQUIRE(library.can_write());
-            CHECK(all_of_version_1(library) == 0);
-            CHECK(library.runs(kept)->empty());
+            CHECK(all_of_version(version, library) == 0);
+            CHECK(library.runs(kept)->size() == (version == 1 ? 0u : 1u));
+            CHECK(trainees(library)->empty());
+            CHECK(attempts(library, 0)->empty());
+            CHECK(calls(library, 10)->empty());
             const Job job = *library.open(kept);
             REQUIRE(library.add_run(kept, samples::finished(job, 1), 2000));
             REQUIRE(library.add_run(removed, job, 2000));
+            const LibraryResult<TraineeId> who = add_trainee(library, "Robin", 2000);
+            REQUIRE(who);
+            REQUIRE(add_attempt(library, *who, Attempt{}));
+            REQUIRE(add_call(library, {2000, "Press two", "", "clicks", "", CallOutcome::open}));
         }
         SQLite::Database database(folder.file("library.db"), SQLite::OPEN_READONLY);
         CHECK(version_of(database) == library_version);
         Library library = opened(folder.path(), options);
         CHECK(all_of_version_1(library) == 0);
-        CHECK(library.runs(kept)->size() == 1);
+        CHECK(library.open_run(version == 1 ? 1 : 2));
+        const std::size_t runs = version == 1 ? 1 : 2;
+        CHECK(library.runs(kept)->size() == runs);
+        CHECK(trainees(library)->front().name == "Robin");
+        CHECK(attempts(library, trainees(library)->front().id)->size() == 1);
+        CHECK(calls(library, 10)->front().call.notes == "clicks");
         CHECK(*library.purge(1300) == 1);
-        CHECK(library.runs(kept)->size() == 1);
+        CHECK(library.runs(kept)->size() == runs);
         CHECK(library.runs(removed).fault().kind == Kind::no_such_job);
     }
 }
 
 TEST_CASE("an earlier version that lacks a table is refused and left as it is",
           "[library][schema][faults]") {
-    const char* table = GENERATE("presses", "snapshots", "edits", "settings");
+    struct Lacking {
+        int version;
+        const char* table;
+    };
+    const auto [version, table] =
+        GENERATE(Lacking{1, "presses"}, Lacking{1, "snapshots"}, Lacking{1, "edits"},
+                 Lacking{1, "settings"}, Lacking{2, "runs"}, Lacking{2, "presses"});
     INFO(table);
     const ScratchFolder folder;
-    put_old(folder, 1);
+    put_old(folder, version);
     SQLite::Database(folder.file("library.db"), SQLite::OPEN_READWRITE)
         .exec(std::string("DROP TABLE ") + table);
     const std::string bytes = bytes_of(folder.file("library.db"));
@@ -158,8 +194,10 @@ TEST_CASE("an earlier version that lacks a table is refused and left as it is",
 
 TEST_CASE("an earlier version that may only be read is read as today's",
           "[library][schema][faults]") {
+    const int version = GENERATE(range(1, library_version));
+    INFO("version " << version);
     const ScratchFolder folder;
-    put_old(folder, 1);
+    put_old(folder, version);
     const std::string bytes = bytes_of(folder.file("library.db"));
     fs::permissions(folder.file("library.db"), fs::perms(0444));
     fs::permissions(folder.path(), fs::perms(GENERATE(0555u, 0777u)));
@@ -168,16 +206,19 @@ TEST_CASE("an earlier version that may only be read is read as today's",
               if (!library) return 20;
               if (library->can_write() || library->write_fault()->kind != Kind::read_only)
                   return 21;
-              const LibraryResult<std::vector<RunRow>> runs = library->runs(kept);
-              if (!runs || !runs->empty()) return 22;
+              if (!library->runs(kept)) return 22;
+              const LibraryResult<std::vector<TraineeRow>> people = trainees(*library);
+              if (!people || !people->empty()) return 24;
+              const LibraryResult<TraineeId> added = add_trainee(*library, "Robin", 1);
+              if (added || added.fault().kind != Kind::read_only) return 25;
               const LibraryResult<RunId> run = library->add_run(kept, *library->open(kept), 1);
               if (run || run.fault().kind != Kind::read_only) return 23;
-              return all_of_version_1(*library);
+              return all_of_version(version, *library);
           }) == 0);
     fs::permissions(folder.path(), fs::perms(0755));
     fs::permissions(folder.file("library.db"), fs::perms(0644));
     CHECK(bytes_of(folder.file("library.db")) == bytes);
-    CHECK(all_of_version_1(opened(folder.path())) == 0);
+    CHECK(all_of_version(version, opened(folder.path())) == 0);
 }
 
 TEST_CASE("an earlier version is brought up to date once the disk has room",
