@@ -9,6 +9,7 @@
 #include "app/drawing/picture.h"
 #include "app/drawing/png_file.h"
 #include "app/program.h"
+#include "core/cycle.h"
 
 namespace carriageway {
 
@@ -37,6 +38,20 @@ void show_walk(Program& program) {
 void show_stations(Program& program) {
     program.act(OpenDay{DayPart::stations});
     program.act(SearchStations{});
+}
+
+/// A cycle held at a moment of the chosen head, or of the first: so far into a step of this kind.
+void show_cycle(Program& program, StepKind kind, double share) {
+    program.act(OpenCycle{true});
+    program.act(PlayCycle{false});
+    const Job& job = program.session().job();
+    if (job.heads.empty()) return;
+    const HeadId chosen = program.state().head;
+    const HeadId head = chosen != 0 ? chosen : job.heads.front().id;
+    const HeadCycle cycle = head_cycle(job, program.session().assessment(), head);
+    if (kind == StepKind::index) program.state().cycle.time = share * cycle.index;
+    for (const RateStep& step : cycle.steps)
+        if (step.kind == kind) program.state().cycle.time = step.start + share * step.length;
 }
 
 /// What can be drawn: its name, how one gets there once the head is chosen, and the thing that is
@@ -71,6 +86,11 @@ constexpr Shown everything_shown[] = {
     {"recipe", [](Program& program) { program.act(OpenDay{DayPart::recipe}); }},
     {"sheet", [](Program& program) { program.act(OpenDay{DayPart::paper}); }},
     {"runs", [](Program& program) { program.act(OpenDay{DayPart::runs}); }},
+    {"cycle-flood", [](Program& program) { show_cycle(program, StepKind::flood, 0.6); }},
+    {"cycle", [](Program& program) { show_cycle(program, StepKind::print, 0.55); }},
+    {"cycle-turn", [](Program& program) { show_cycle(program, StepKind::index, 0.42); }},
+    {"cycle-done", [](Program& program) { show_cycle(program, StepKind::lift, 0.4); }},
+    {"practice", [](Program& program) { program.act(ShowPractice{PracticePart::exercises}); }},
     {"jobs", [](Program& program) { program.act(GoTo{Place::jobs}); }},
 };
 

@@ -36,6 +36,7 @@ Program::Program(Session& session) : session_(session) {
     state_.looks = session.looks();
     state_.habits = session.habits();
     state_.open[static_cast<std::size_t>(Section::plot)] = true;
+    take_person();
 }
 
 Model Program::model() const {
@@ -58,6 +59,11 @@ Model Program::model() const {
     }
     model.current = session_.current();
     model.visiting = session_.visiting();
+    model.moves = session_.practised().size();
+    model.practised_by = &session_.practised_by();
+    model.group = &session_.group();
+    model.time = session_.time();
+    if (examined(state_.practice.exercise)) model.assessment = &kept_back_;
     if (const std::string* left = session_.left_visit()) model.left_visit = left->empty() ? "…" : *left;
     model.window = window_;
     model.pixels_per_dp = pixels_per_dp_;
@@ -100,7 +106,7 @@ void Program::choose_head(HeadId head) {
     state_.day.open = false;
     state_.place = Place::press;
     // The stop that wants attention is the one at hand.
-    if (const HeadAssessment* assessed = find_head(session_.assessment(), head))
+    if (const HeadAssessment* assessed = find_head(*model().assessment, head))
         for (const Finding& finding : assessed->findings) {
             if (finding.side == Side::operator_side) state_.stop = End::operator_side;
             if (finding.side == Side::machine_side) state_.stop = End::machine_side;
@@ -127,6 +133,8 @@ const Frame& Program::build(const Surface& surface, double now, bool system_dark
     std::vector<Gesture> gestures;
     gestures_.advance(now, gestures);
     for (const Gesture& gesture : gestures) take(gesture);
+    mind_exercise();
+    keep_answers_back();
     frame_.begin(all, type);
     Canvas canvas(frame_, state_.looks.language);
     layout_ = lay_out(model(), canvas);
@@ -134,6 +142,7 @@ const Frame& Program::build(const Surface& surface, double now, bool system_dark
     run_fling();
     read_film();
     run_search();
+    run_cycle();
     draw_frame(model(), frame_);
     // Scrolling stays within what there is; a shorter list pulls it back, in the same frame.
     bool again = false;
@@ -162,7 +171,7 @@ const Frame& Program::build(const Surface& surface, double now, bool system_dark
 double Program::next_frame(double now) const {
     double when = -1.0;
     const auto sooner = [&](double at) { when = when < 0.0 ? at : std::min(when, at); };
-    if (state_.move || fling_ || film_ || searching()) sooner(now);
+    if (state_.move || fling_ || film_ || searching() || cycle_runs()) sooner(now);
     if (state_.notice) sooner(state_.notice->until + 0.01);
     if (const std::optional<double> due = gestures_.due()) sooner(*due + 0.005);
     return when;
@@ -184,6 +193,7 @@ void Program::open_file(const std::string& path) {
     if (file.film) return open_film(name, std::move(file.bytes));
     const ReadJob read = read_job(file.bytes);
     if (!read.job) {
+        if (receive_document(file.bytes, read.fault.found, name)) return;
         notice(say(language, Word::not_opened, {name, fault_sentence(language, read.fault)}), true);
         return;
     }

@@ -187,8 +187,69 @@ private:
     void show_compared(const std::string& name, const Job& job);
     void carry_out(const RunAgain& a);
     void carry_out(const CarryToPress& a);
+    // app/program_faults.cpp
+    void carry_out(const ChooseSymptom& a);
+    void carry_out(const FindFaultAt& a);
+    void carry_out(const AnswerTest& a);
+    void carry_out(const ForgetAnswers& a);
+    void carry_out(const OpenCause& a);
+    void carry_out(const MeasureCause& a);
+    // app/program_cycle.cpp
+    void carry_out(const OpenCycle& a);
+    void carry_out(const PlayCycle& a);
+    void carry_out(const PaceCycle& a);
+    void carry_out(const StepCycle& a);
+    void drag_cycle(const HoldCycle& hold, Vec by);
+    void run_cycle(); ///< moves its time on
+    bool cycle_runs() const;
     // app/program_practice.cpp
     void carry_out(const ShowPractice& a);
+    // app/program_trainees.cpp
+    void carry_out(const ChooseTrainee& a);
+    void carry_out(const ShowGroup& a);
+    void carry_out(const OpenTopic& a);
+    void carry_out(const SignTopic& a);
+    void carry_out(const AskErase& a);
+    void carry_out(const EraseTrainee& a);
+    void carry_out(const ExportTrainee& a);
+    void carry_out(const ExportGroup&);
+    void carry_out(const NoteResult&);
+    void carry_out(const DropResult&);
+    void carry_out(const SendExercise& a);
+    /// Nothing: it is not of the people; false: refused, and said.
+    std::optional<bool> accept_trainee_text(const TextEntry& entry);
+    std::string trainee_text(const EditText& edit) const; ///< what stands in its field
+    void take_person(); ///< the levels reached are those of who practises
+    void note_exercise(const ExerciseRun& run); ///< one that was just marked
+    void hand_out(const std::optional<std::string>& path); ///< a file that was written
+    void hand_out_link(const std::string& fragment);
+    /// What was sent from another device; `from` is the file's name, or what a link is called.
+    void receive(ReadExercise read, const std::string& from);
+    void receive(ReadResult read, const std::string& from);
+    /// A file that is no job: an exercise or a result. False, with nothing done: neither.
+    bool receive_document(const std::string& text, const std::string& key, const std::string& from);
+    // app/program_exercises.cpp
+    void carry_out(const StartExercise& a);
+    void carry_out(const RepeatExercise&);
+    void carry_out(const ReturnToExercise&);
+    void carry_out(const MarkExercise&);
+    void carry_out(const LeaveExercise&);
+    void carry_out(const ShowHint&);
+    void carry_out(const TickClaim& a);
+    void carry_out(const ChooseAnswer& a);
+    void carry_out(const ChooseTurn& a);
+    void carry_out(const ShowExercises&);
+    void carry_out(const OpenMarked&);
+    void carry_out(const MakeOwnExercise&);
+    void carry_out(const ChooseOwnHead& a);
+    void carry_out(const BreakHead& a);
+    void begin_exercise(std::shared_ptr<ExerciseRun> run);
+    void go_to_exercise();
+    void close_exercise(); ///< opens what was put aside for it
+    void show_practice(ExerciseStage stage);
+    void keep_answers_back(); ///< while an exercise is answered at the press
+    /// An exercise whose job has gone, because another was opened, is over.
+    void mind_exercise();
     // app/program_measure.cpp
     void carry_out(const OpenMeasuring& a);
     void carry_out(const ShowProcedure& a);
@@ -270,6 +331,8 @@ private:
     std::unique_ptr<Film> film_; ///< while one is being read
     double raw_tilt_ = 0.0;    ///< angle of a drag before it snaps to degrees
     double raw_gauge_ = 0.0;   ///< likewise of a blade's gauge, marks
+    Assessment kept_back_;     ///< what views see of the job during an exercise
+    std::uint64_t exercises_begun_ = 0; ///< so that two within a millisecond differ
     Vec drag_start_;
     std::optional<Vec> touched_at_; ///< where the finger is while a tap is carried out
 };

@@ -20,7 +20,7 @@ using ChangesLibrary = KindList<
     RemoveJob, RestoreJob, AddHeadAt, KeepPress, UsePress, KeepVisit, UseMeasured, RegisterEdit,
     AddMarkAt, OpenRegisterPad, OpenDayPad, UsePlacement, TickWalk, TickHead, AsPlanned, WalkAgain,
     TickStep, RemoveCount, RemoveStoppage, ApproveFirstPiece, FinishRun, RemoveRun, RestoreRun,
-    RunAgain, CarryToPress, AcceptMerge, OpenTheirs>;
+    RunAgain, CarryToPress, AcceptMerge, OpenTheirs, SignTopic, EraseTrainee, NoteResult>;
 
 /// Whether an action of this kind can change what the library keeps.
 template <class Kind> bool changes_library(const Kind&) { return ChangesLibrary::has<Kind>; }

@@ -1,6 +1,7 @@
 // Edits that take more than one step: stops by the mark, numbers from the pad, names, new heads.
 #include "app/program.h"
 #include "app/text/sentences.h"
+#include "app/views/exercise_view.h"
 
 namespace carriageway {
 
@@ -12,6 +13,7 @@ constexpr double least_apart = 1.0;
 } // namespace
 
 bool Program::apply_edit(const Edit& edit) {
+    if (looked_at_only(model())) return false;
     if (const SetNumber* number = std::get_if<SetNumber>(&edit.what)) note_tilt(number->head, number->field);
     const std::optional<Applied> refused = session_.commit(edit);
     if (refused) refuse(*refused);
@@ -135,6 +137,9 @@ void Program::edit_text(const EditText& edit) {
         for (const JobRow& row : session_.rows())
             if (row.id == edit.job) entry.text = row.name;
         break;
+    case TextTarget::new_trainee:
+    case TextTarget::trainee_name:
+    case TextTarget::sender: entry.text = trainee_text(edit); break;
     default: entry.text = day_text(edit); break;
     }
     state_.typing = entry;
@@ -153,7 +158,7 @@ void Program::accept_text() {
     const bool of_job = entry.target != TextTarget::search && entry.target != TextTarget::initials;
     if (of_job && only_to_look()) return;
     const std::optional<bool> of_run = accept_day_text(entry);
-    bool done = of_run.value_or(true);
+    bool done = of_run.value_or(accept_trainee_text(entry).value_or(true));
     switch (entry.target) {
     case TextTarget::search:
         state_.search = entry.text;

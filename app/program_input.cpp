@@ -199,6 +199,7 @@ void Program::drag(const Gesture& gesture) {
         if (const HoldTilt* tilt = std::get_if<HoldTilt>(&*hold_)) drag_tilt(*tilt, gesture.by);
         if (const HoldGauge* gauge = std::get_if<HoldGauge>(&*hold_)) drag_gauge(*gauge, gesture.by);
         if (const HoldMark* mark = std::get_if<HoldMark>(&*hold_)) drag_mark(*mark, gesture.by);
+        if (const HoldCycle* cycle = std::get_if<HoldCycle>(&*hold_)) drag_cycle(*cycle, gesture.by);
         if (const HoldColour* colour = std::get_if<HoldColour>(&*hold_)) drag_colour(*colour, gesture.at);
         if (std::holds_alternative<HoldSheet>(*hold_)) {
             const float up = drag_start_.y - gesture.at.y;

@@ -9,6 +9,8 @@ void Program::carry_out(const ShowPractice& a) {
     state_.place = Place::practice;
     state_.typing.reset();
     state_.pad.reset();
+    state_.practice.trainee.erasing.reset();
+    if (a.part == PracticePart::trainees) session_.read_group();
 }
 
 } // namespace carriageway

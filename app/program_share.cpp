@@ -1,5 +1,6 @@
 // Links: a job that comes in by one, and one that is sent by one.
 #include "app/program.h"
+#include "app/records/exercise_file.h"
 #include "app/records/job_link.h"
 
 namespace carriageway {
@@ -12,6 +13,10 @@ constexpr double left_seconds = 20.0; ///< that the way back to a visit stands t
 
 void Program::open_link(const std::string& text) {
     const Language language = state_.looks.language;
+    const std::string link(word(language, Word::the_link));
+    const LinkContent content = content_of_link(text);
+    if (content == LinkContent::exercise) return receive(read_exercise_link(text), link);
+    if (content == LinkContent::result) return receive(read_result_link(text), link);
     ReadJob read = read_job_link(text);
     if (!read.job) {
         notice(say(language, Word::not_opened, {word(language, Word::the_link), fault_sentence(language, read.fault)}),

@@ -63,6 +63,7 @@ Session::Session(const std::string& folder, std::function<void()> on_change,
     writer_ = platform_autosave(*library_, std::move(on_change));
     read_looks();
     read_habits();
+    read_trainee();
     reload_rows();
     LibraryResult<std::optional<std::string>> last = library_->setting(setting_key::last_job);
     if (last && *last && open(std::atoll((*last)->c_str()))) return;
@@ -110,6 +111,7 @@ void Session::set_looks(const Looks& looks) {
 }
 
 void Session::adopt(Job job, JobId id) {
+    end_practice();
     put_visit_aside();
     job_ = std::move(job);
     current_ = id;
@@ -133,6 +135,7 @@ std::optional<Applied> Session::commit(const Edit& edit) {
     undo_.push_back(*applied.inverse);
     if (undo_.size() > most_undo) undo_.erase(undo_.begin());
     redo_.clear();
+    note_practised(Practised::made, &edit);
     record(edit, *applied.inverse);
     return std::nullopt;
 }
@@ -145,6 +148,7 @@ bool Session::undo() {
     const Applied applied = apply(job_, edit);
     if (!applied) return false;
     redo_.push_back(*applied.inverse);
+    note_practised(Practised::undone);
     record(edit, *applied.inverse);
     return true;
 }
@@ -157,6 +161,7 @@ bool Session::redo() {
     const Applied applied = apply(job_, edit);
     if (!applied) return false;
     undo_.push_back(*applied.inverse);
+    note_practised(Practised::redone);
     record(edit, *applied.inverse);
     return true;
 }
@@ -250,6 +255,7 @@ bool Session::duplicate(JobId id, const std::string& name) {
 }
 
 bool Session::rename(JobId id, const std::string& name) {
+    if (practice_ && practice_->current == id) end_practice();
     if (id == current_) {
         const bool done = !commit(Edit{SetName{0, name}});
         writer_->flush(std::chrono::milliseconds(2000));
@@ -263,6 +269,7 @@ bool Session::rename(JobId id, const std::string& name) {
 }
 
 bool Session::remove(JobId id) {
+    if (practice_ && practice_->current == id) end_practice();
     writer_->flush(std::chrono::milliseconds(2000));
     const std::optional<LibraryFault> fault = library_->remove(id, now_());
     if (fault) {
@@ -284,7 +291,8 @@ bool Session::restore(JobId id) {
 }
 
 std::optional<Job> Session::read(JobId id) {
-    if (id == current_) return job_;
+    if (practice_ ? practice_->current == id : current_ == id)
+        return practice_ ? practice_->own : job_;
     LibraryResult<Job> job = library_->open(id);
     if (job) return std::move(*job);
     note(job.fault());
@@ -325,6 +333,7 @@ std::optional<Applied> Session::use_press(PressId id) {
 }
 
 SaveState Session::save_state() const {
+    if (practice_ && !writer_->fault() && !writer_->elsewhere()) return SaveState::none;
     if (visit_ && !writer_->fault() && !writer_->elsewhere()) return SaveState::visiting;
     if (folder_.empty()) return SaveState::none;
     if (!library_->kept()) return SaveState::not_kept;

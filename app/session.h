@@ -10,6 +10,8 @@
 
 #include "app/records/library.h"
 #include "app/records/autosave.h"
+#include "app/records/call_log.h"
+#include "app/records/trainees.h"
 #include "app/views/views.h"
 #include "core/assess.h"
 
@@ -74,6 +76,43 @@ public:
     /// Name of the job that was put aside; nullptr: none.
     const std::string* left_visit() const { return left_ ? &left_->job.name : nullptr; }
 
+    // -- a job to practise on (app/session_practice.cpp) ------------------------------------------
+    /// Shows a job that is never stored; the one that is open is put aside with all that can be
+    /// undone in it, a visit and what was to be seen of it included. Another one may follow.
+    void practise(Job job);
+    bool practising() const { return practice_.has_value(); }
+    /// Opens what was put aside exactly as it was. Opening any other job does this first.
+    void end_practice();
+    /// The edits made in it, in order, without those that were undone.
+    const std::vector<Edit>& practised() const { return made_; }
+
+    // -- people who practise, and calls (app/session_trainees.cpp) --------------------------------
+    // Each writes to the library at once; false: it refused, and trouble() says why.
+    /// Who practises, with what was done so far; id 0 where nobody was chosen.
+    const TraineeSummary& practised_by() const { return practised_by_; }
+    /// Everybody, as of the last read_group() or change here.
+    const std::vector<TraineeSummary>& group() const { return group_; }
+    bool read_group();
+    /// 0: nobody in particular. One who isn't there any more: nobody, and false.
+    bool choose_trainee(TraineeId id);
+    /// Adds a person and chooses them.
+    bool add_trainee(const std::string& name);
+    bool rename_trainee(TraineeId id, const std::string& name);
+    /// For good. `locked`: gone, but another program keeps traces from being cleared.
+    std::optional<LibraryFault> erase_trainee(TraineeId id);
+    /// Signs with the initials of who sits at the program, or takes the signature away.
+    bool sign_topic(TraineeId who, PracticeTopic topic, SignState state, bool there);
+    /// Notes for `who` what they did; without `who`, for the one who practises.
+    bool note_attempt(const Attempt& attempt, std::optional<TraineeId> who = std::nullopt);
+    /// Writes one person's data, or the group's table, as a file; its path.
+    std::optional<std::string> export_trainee(TraineeId id);
+    std::optional<std::string> export_group();
+    /// The last begun first.
+    std::vector<CallRow> recent_calls(int limit);
+    /// Stores a call, or changes the one of this id (0: a new one); the id, or nothing.
+    std::optional<CallId> keep_call(CallId id, const CallRecord& call);
+    bool erase_call(CallId id);
+
     // -- runs of the job that is open (app/session_runs.cpp) --------------------------------------
     /// The last ended first; none of a visit.
     const std::vector<RunRow>& runs() const { return runs_; }
@@ -133,6 +172,8 @@ public:
 private:
     void adopt(Job job, JobId id);
     void put_visit_aside();
+    enum class Practised { made, undone, redone };
+    void note_practised(Practised what, const Edit* edit = nullptr);
     void record(const Edit& edit, const Edit& inverse);
     void reload_rows();
     void reload_runs();
@@ -141,6 +182,9 @@ private:
     void note(const LibraryFault& fault);
     void read_looks();
     void read_habits();
+    void read_trainee();
+    bool people_changed(const std::optional<LibraryFault>& fault);
+    bool person_changed(TraineeId id, const std::optional<LibraryFault>& fault);
     void work_out_as_set();
 
     std::function<Timestamp()> now_;
@@ -160,6 +204,14 @@ private:
     std::optional<Visit> visit_;
     struct LeftVisit { Job job; std::vector<Edit> undo, redo; };
     std::optional<LeftVisit> left_;
+    struct Practice {
+        Job own;
+        JobId current;
+        std::optional<Visit> visit;
+        std::vector<Edit> undo, redo;
+    };
+    std::optional<Practice> practice_; ///< what was put aside for it
+    std::vector<Edit> made_, unmade_;  ///< in the job that is practised on; by undo
     struct Preview { HeadId head; Edit edit; };
     std::optional<Preview> preview_;
     Assessment assessment_;
@@ -171,6 +223,8 @@ private:
     std::vector<RunRow> runs_;
     RunId last_run_id_ = 0; ///< the run that was read for last_run()
     std::optional<Job> last_run_;
+    TraineeSummary practised_by_;
+    std::vector<TraineeSummary> group_;
     struct RemovedRun { JobId job; Timestamp ended; Job as_it_was; };
     std::optional<RemovedRun> removed_run_;
     struct AsSet {

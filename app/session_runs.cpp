@@ -17,7 +17,7 @@ void Session::reload_runs() {
 
 bool Session::finish_run() {
     drop_preview();
-    if (visit_) return false;
+    if (visit_ || practice_) return false;
     // What led to the run is stored before it. Where that can't be, neither could what follows; a
     // store that is still at it is no trouble, because what comes later is kept later.
     if (!writer_->flush(std::chrono::milliseconds(2000)) && writer_->fault()) return false;

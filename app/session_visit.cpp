@@ -10,6 +10,7 @@ void Session::put_visit_aside() {
 }
 
 void Session::visit(Job job) {
+    end_practice();
     const JobId before = visit_ ? visit_->before : current_;
     adopt(std::move(job), 0);
     visit_ = Visit{before};

@@ -1,4 +1,4 @@
-#include "app/drawing/diagram.h"
+#include "app/drawing/cycle_layer.h"
 
 #include <numbers>
 
@@ -162,7 +162,7 @@ void draw_diagram(const DiagramInput& input, DrawingList& list, DiagramThings& t
         const HeadView view = view_of(input, i);
         if (!in_sight(view)) continue;
         if (in_full(input, view)) {
-            draw_carriage(input, view, list);
+            if (!running_head(input, view.head->id)) draw_carriage(input, view, list);
             draw_rail(input, view, list, labels, things);
         }
         if ((!full && !beside_chosen) || in_full(input, view)) draw_head_labels(input, view, list, labels);

@@ -15,6 +15,8 @@
 
 namespace carriageway {
 
+struct RunningHead; // app/drawing/cycle_layer.h
+
 /// How a diagram is to be drawn.
 struct DiagramInput {
     const Job* job = nullptr;
@@ -24,9 +26,11 @@ struct DiagramInput {
     End chosen_stop = End::machine_side;
     bool held = false;              ///< the chosen stop is being dragged: show where it may stand
     bool with_handles = true;       ///< false on paper
+    bool verdicts = true;           ///< false while a person is to find them out
     Language language = Language::english;
     LengthUnit units = LengthUnit::mm;
     float pulse = 0.0f;             ///< 0 to 1: draws attention to missed image
+    const std::vector<RunningHead>* running = nullptr; ///< heads as they move; nullptr: at rest
     std::vector<Box> reserved;      ///< where controls lie over the drawing: no words go there
 };
 

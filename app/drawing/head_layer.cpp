@@ -1,7 +1,7 @@
 // One head from above: frame, mesh, platen, the two bands, the image and what of it is missed.
 #include <numbers>
 
-#include "app/drawing/diagram.h"
+#include "app/drawing/cycle_layer.h"
 
 namespace carriageway {
 
@@ -9,12 +9,12 @@ namespace {
 
 constexpr double quarter = 0.25 * std::numbers::pi;
 
-void draw_frame(const HeadView& view, DrawingList& list, int alpha = 255) {
+void draw_frame(const HeadView& view, DrawingList& list, int alpha = 255, bool mesh = true) {
     const Screen& screen = view.head->screen;
     const double x = 0.5 * screen.across, y = 0.5 * screen.along, p = screen.profile_width;
     const Rect sides[] = {{-x, x, y - p, y}, {-x, x, -y, -y + p},
                           {-x, -x + p, -y + p, y - p}, {x - p, x, -y + p, y - p}};
-    fill_rect(list, view, opening_of(screen), paint(Role::mesh));
+    if (mesh) fill_rect(list, view, opening_of(screen), paint(Role::mesh));
     for (const Rect& side : sides) fill_rect(list, view, side, paint(Role::frame, alpha));
 }
 
@@ -126,7 +126,10 @@ void draw_wishes(const DiagramInput& input, const HeadView& view, DrawingList& l
 void draw_faint_head(const HeadView& view, DrawingList& list) { draw_frame(view, list, 90); }
 
 void draw_head(const DiagramInput& input, const HeadView& view, DrawingList& list) {
-    draw_frame(view, list);
+    const RunningHead* running = running_head(input, view.head->id);
+    if (running) draw_lifted(view, running->pose.down, list);
+    draw_frame(view, list, 255, !running); // a garment that comes and goes shows through its mesh
+    if (running) return draw_running(view, *running, list);
     draw_platen_under(input, view, list);
     draw_bands(view, list);
     draw_image(input, view, list);

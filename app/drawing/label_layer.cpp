@@ -50,9 +50,10 @@ Vec centre_of(const HeadView& view, const LabelPlace& place, float width, float 
 /// Press level: the head's number and colour beside its frame, led by the verdict's mark. Straight
 /// out from the frame comes first, the number alone included, so that no label can be taken for
 /// its neighbour's.
-void label_beside(const HeadView& view, DrawingList& list, LabelPlacer& labels) {
-    const Role role = verdict_role(*view.assessed);
-    const float mark = 11.0f * list.type().scale(), gap = 4.0f;
+void label_beside(const HeadView& view, bool verdicts, DrawingList& list, LabelPlacer& labels) {
+    const Role role = verdicts ? verdict_role(*view.assessed) : Role::ink;
+    const float mark = verdicts ? 11.0f * list.type().scale() : 0.0f;
+    const float gap = verdicts ? 4.0f : 0.0f;
     const TypeStyle body{TypeSize::body, true}, small{TypeSize::small, true};
     const std::string full = cut_to(list.type(), body, name_of_head(*view.head), 170.0f * list.type().scale());
     const std::string number = std::to_string(view.head->station);
@@ -61,7 +62,8 @@ void label_beside(const HeadView& view, DrawingList& list, LabelPlacer& labels) 
         const float height = list.type().height(style);
         const Box box = around(centre_of(view, place, width, height), width, height);
         if (!labels.place(box)) return false;
-        draw_verdict(list, {box.x0 + 0.5f * mark, box.y0 + 0.5f * height}, mark, role);
+        if (verdicts)
+            draw_verdict(list, {box.x0 + 0.5f * mark, box.y0 + 0.5f * height}, mark, role);
         list.text({box.x0 + mark + gap, box.y0}, words, style, role, Role::paper);
         return true;
     };
@@ -72,7 +74,7 @@ void label_beside(const HeadView& view, DrawingList& list, LabelPlacer& labels) 
         if (put(number, body, place)) return;
     for (const LabelPlace& place : elsewhere)
         if (put(number, body, place) || put(number, small, place)) return;
-    draw_verdict(list, view.to(0.0, 0.0), mark * 1.3f, role);
+    if (verdicts) draw_verdict(list, view.to(0.0, 0.0), mark * 1.3f, role);
 }
 
 /// A label in a pill of its own, so that it reads on any hatching.
@@ -204,14 +206,15 @@ void label_covered(const DiagramInput& input, const HeadView& view, DrawingList&
 void draw_head_labels(const DiagramInput& input, const HeadView& view, DrawingList& list,
                       LabelPlacer& labels) {
     if (view.projection->camera.scale < full_detail_scale && view.head->id != input.chosen) {
-        label_beside(view, list, labels);
+        label_beside(view, input.verdicts, list, labels);
         return;
     }
     label_frame(input, view, list, labels);
+    if (input.running) return; // what is at rest only would stand in the way
     label_findings(input, view, list, labels);
     dimension_run_past(input, view, list, labels);
     label_covered(input, view, list, labels);
-    if (view.head->id != input.chosen) label_beside(view, list, labels);
+    if (view.head->id != input.chosen) label_beside(view, input.verdicts, list, labels);
 }
 
 namespace {

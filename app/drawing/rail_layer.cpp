@@ -1,6 +1,6 @@
 // The arm's rail beside a head: both limit bars, their handles, sensors, lamps and the ruler; and
 // the carriage at rest.
-#include "app/drawing/diagram.h"
+#include "app/drawing/cycle_layer.h"
 #include "app/text/sentences.h"
 
 namespace carriageway {
@@ -191,6 +191,8 @@ void draw_lamp(const DiagramInput& input, const HeadView& view, End end, bool on
 
 /// The carriage rests at the end of the chosen stop; with both sensors on it stands where it is.
 double carriage_position(const DiagramInput& input, const HeadView& view) {
+    if (const RunningHead* running = running_head(input, view.head->id))
+        return running->pose.carriage;
     const Ends& ends = view.assessed->ends;
     if (view.assessed->both_on) return 0.5 * (ends.operator_end + ends.machine_end);
     const bool machine = view.head->id != input.chosen || is_machine(input.chosen_stop);
@@ -228,8 +230,10 @@ void draw_rail(const DiagramInput& input, const HeadView& view, DrawingList& lis
     draw_ruler(view, rail, lo, hi, list, press.ruler);
     const bool chosen = view.head->id == input.chosen;
     const double c = carriage_position(input, view);
-    const Lamps lamps = lamps_at(press.sensors, view.head->stops, c,
-                                 {view.assessed->both_on, view.assessed->both_on});
+    const RunningHead* running = running_head(input, view.head->id);
+    const Lamps lamps = running ? running->pose.lamps
+                                : lamps_at(press.sensors, view.head->stops, c,
+                                           {view.assessed->both_on, view.assessed->both_on});
     for (const End side : {End::machine_side, End::operator_side}) {
         const bool on = is_machine(side) ? lamps.machine_on : lamps.operator_on;
         draw_bar(view, rail, side, bar, list);

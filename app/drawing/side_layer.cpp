@@ -1,4 +1,4 @@
-#include "app/drawing/side_layer.h"
+#include "app/drawing/side_running.h"
 
 #include <array>
 
@@ -15,18 +15,6 @@ constexpr double holder_thickness = 16.0;
 constexpr double above_pivot = 22.0; ///< up to the handle of the angle
 constexpr double room_beside = 34.0;
 
-/// From millimetres to the box: heights near the mesh are exaggerated.
-struct SideScale {
-    Box box;
-    double lo = 0.0;      ///< place along the arm, from the carriage reference, at the left
-    double dp = 1.0;      ///< per mm
-    double exaggeration = 1.0;
-    float ground = 0.0f;  ///< y of the bare platen
-
-    float x(double along) const { return box.x0 + static_cast<float>((along - lo) * dp); }
-    float height(double mm) const { return ground - static_cast<float>(mm * dp * exaggeration); }
-};
-
 /// A blade as it stands: its edge, its pivot and the way it leans.
 struct Stance {
     double edge = 0.0;   ///< along the arm, from the carriage reference
@@ -34,6 +22,7 @@ struct Stance {
     double height = 0.0; ///< of the edge over the platen as angle and gauge set it
     double angle = 0.0;
     double length = 0.0; ///< from pivot to edge
+    double up = 0.0;     ///< 0 at work, 1 lifted clear of the mesh
 };
 
 Stance squeegee_of(const SideInput& input) {
@@ -77,7 +66,10 @@ SideScale scale_of(const SideInput& input, const Stance& squeegee, const Stance&
     const double hi =
         std::max(squeegee.pivot + reach(squeegee), flood.pivot + reach(flood)) + room_beside;
     const double tall = std::max(squeegee.length, flood.length) + above_pivot;
-    scale.dp = std::min(input.box.width() / (hi - scale.lo), (input.box.height() - 96.0) / tall);
+    // A running one has no handles, but room to lift.
+    const double room = input.running ? 56.0 : 96.0;
+    const double most = input.running ? tall - 0.5 * above_pivot + blade_lift + head_lift : tall;
+    scale.dp = std::min(input.box.width() / (hi - scale.lo), (input.box.height() - room) / most);
     scale.lo -= 0.5 * (input.box.width() / scale.dp - (hi - scale.lo));
     const double mesh = input.assessed->contact.plane.height;
     scale.exaggeration = exaggeration_for(std::max(mesh, 0.5), scale.dp);
@@ -88,6 +80,29 @@ SideScale scale_of(const SideInput& input, const Stance& squeegee, const Stance&
 /// Where a blade's edge is drawn: no lower than the garment's top, where it comes to rest.
 double edge_height(const SideInput& input, const Stance& stance) {
     return std::max(stance.height, input.job->garment.compressed);
+}
+
+/// How much higher all of a running head stands than on its platen, dp.
+float lifted(const SideInput& input, const SideScale& scale) {
+    if (!input.running) return 0.0f;
+    return static_cast<float>(head_lift * (1.0 - input.running->pose.down) * scale.dp);
+}
+
+/// Where the mesh hangs, free of blades. A view at rest stands in the middle of the stroke; the
+/// plane's slope along the arm is as set.
+float free_mesh_y(const SideInput& input, const SideScale& scale, double along) {
+    const Ends& ends = input.assessed->ends;
+    const double carriage = input.running ? input.running->pose.carriage
+                                          : 0.5 * (ends.operator_end + ends.machine_end);
+    const double height = input.assessed->contact.plane.height_at({0.0, carriage + along});
+    return scale.height(height) - lifted(input, scale);
+}
+
+float edge_y(const SideInput& input, const SideScale& scale, const Stance& stance) {
+    const float at_work = scale.height(edge_height(input, stance)) - lifted(input, scale);
+    const float clear =
+        free_mesh_y(input, scale, stance.edge) - static_cast<float>(blade_lift * scale.dp);
+    return at_work + static_cast<float>(stance.up) * (std::min(at_work, clear) - at_work);
 }
 
 /// A straight bar along a blade, from `from` to `to` mm above its edge.
@@ -113,7 +128,7 @@ void draw_wing(const SideScale& scale, const PressProfile& press, const Stance& 
 
 void draw_blade(const SideInput& input, const SideScale& scale, const Stance& stance, bool flood,
                 SideBlade& made, DrawingList& list) {
-    const Vec edge{scale.x(stance.edge), scale.height(edge_height(input, stance))};
+    const Vec edge{scale.x(stance.edge), edge_y(input, scale, stance)};
     const double lean = stance.edge > stance.pivot ? -1.0 : 1.0;
     const Vec up{static_cast<float>(lean * std::sin(stance.angle)),
                  static_cast<float>(-std::cos(stance.angle))};
@@ -126,6 +141,7 @@ void draw_blade(const SideInput& input, const SideScale& scale, const Stance& st
     made.pivot = edge + up * static_cast<float>(stance.length * scale.dp);
     made.lean = static_cast<float>(lean);
     list.disc(made.pivot, 4.0f, paint(Role::on_frame));
+    if (input.running) return;
     // The angle's handle stands on the holder; the height's beside the edge, outward.
     const Vec top = made.pivot + up * static_cast<float>(above_pivot * scale.dp);
     const Vec stem[] = {made.pivot, top};
@@ -154,20 +170,21 @@ void draw_layers(const SideInput& input, const SideScale& scale, const Stance& s
     list.round({box.x0, scale.ground, box.x1, box.y1}, 0.0f, paint(Role::platen));
     const float garment = scale.height(input.job->garment.compressed);
     list.round({box.x0, garment, box.x1, scale.ground}, 0.0f, paint(Role::station));
-    const OffContactPlane& plane = input.assessed->contact.plane;
-    // The side view stands in the middle of the stroke; the plane's slope along the arm is as set.
-    const double middle = 0.5 * (input.assessed->ends.operator_end + input.assessed->ends.machine_end);
-    const auto mesh_at = [&](double along) { return plane.height_at({0.0, middle + along}); };
-    std::array<std::pair<double, double>, 2> edges{
-        {{squeegee.edge, edge_height(input, squeegee)}, {flood.edge, edge_height(input, flood)}}};
+    std::array<std::pair<double, float>, 2> edges{
+        {{squeegee.edge, edge_y(input, scale, squeegee)},
+         {flood.edge, edge_y(input, scale, flood)}}};
     std::sort(edges.begin(), edges.end());
-    std::array<Vec, 4> line;
+    MeshLine line;
     std::size_t count = 0;
     const double left = scale.lo, right = scale.lo + box.width() / scale.dp;
-    line[count++] = {box.x0, scale.height(mesh_at(left))};
-    for (const auto& [along, height] : edges)
-        line[count++] = {scale.x(along), scale.height(std::min(height, mesh_at(along)))};
-    line[count++] = {box.x1, scale.height(mesh_at(right))};
+    line[count++] = {box.x0, free_mesh_y(input, scale, left)};
+    for (const auto& [along, y] : edges)
+        line[count++] = {scale.x(along), std::max(y, free_mesh_y(input, scale, along))};
+    line[count++] = {box.x1, free_mesh_y(input, scale, right)};
+    if (input.running) {
+        draw_print(input, scale, list);
+        draw_ink(input, scale, line, list);
+    }
     list.line(line.data(), static_cast<int>(count), paint(Role::ink), 2.2f);
 }
 
@@ -177,8 +194,15 @@ float side_view_height(float width) {
     return std::clamp(0.72f * width, 220.0f, 330.0f);
 }
 
+float running_side_height(float width) { return std::clamp(0.44f * width, 124.0f, 180.0f); }
+
 void draw_side_view(const SideInput& input, DrawingList& list, SideThings& things) {
-    const Stance squeegee = squeegee_of(input), flood = flood_of(input);
+    Stance squeegee = squeegee_of(input), flood = flood_of(input);
+    if (input.running) {
+        const CyclePose& now = input.running->pose;
+        squeegee.up = 1.0 - now.squeegee;
+        flood.up = 1.0 - now.flood;
+    }
     const SideScale scale = scale_of(input, squeegee, flood);
     things.exaggeration = static_cast<int>(scale.exaggeration);
     things.squeegee.angle = Field::squeegee_angle;

@@ -11,6 +11,8 @@
 
 namespace carriageway {
 
+struct RunningHead; // app/drawing/cycle_layer.h
+
 struct SideInput {
     const Job* job = nullptr;
     const Head* head = nullptr;
@@ -18,6 +20,8 @@ struct SideInput {
     Box box;
     Language language{};
     LengthUnit units = LengthUnit::mm;
+    /// The head as it runs, seen by one who goes along with the carriage; nullptr: at rest.
+    const RunningHead* running = nullptr;
 };
 
 /// Where one blade can be taken hold of.
@@ -39,6 +43,9 @@ struct SideThings {
 
 /// Height that the drawing wants in a width.
 float side_view_height(float width);
+
+/// The same of a running one, which has no handles.
+float running_side_height(float width);
 
 /// Draws it within its box and says where the blades are.
 void draw_side_view(const SideInput& input, DrawingList& list, SideThings& things);

@@ -1,5 +1,5 @@
 // What stands round the table where no head is: platens, flash units, the middle of the press.
-#include "app/drawing/diagram.h"
+#include "app/drawing/cycle_layer.h"
 #include "app/text/sentences.h"
 
 namespace carriageway {
@@ -100,14 +100,20 @@ void draw_middle(const DiagramInput& input, DrawingList& list, LabelPlacer& labe
 void draw_stations(const DiagramInput& input, DrawingList& list, LabelPlacer& labels) {
     draw_middle(input, list, labels);
     const Job& job = *input.job;
+    const bool runs = input.running && !input.running->empty();
     for (int station = 1; station <= job.press.stations; ++station) {
         if (head_on(job, station)) continue;
         const StationUse use = job.uses[static_cast<std::size_t>(station - 1)];
         const HeadPlace place = place_of_station(job.press, station);
-        draw_platen(input, place, list);
+        if (runs) draw_shirt(input, station, list);
+        else draw_platen(input, place, list);
         if (use == StationUse::flash) draw_flash_bars(input, place, list);
         label_station(input, place, station, use, list, labels);
     }
+    if (!runs) return;
+    for (const RunningHead& running : *input.running)
+        if (const Head* head = find_head(job, running.cycle.head))
+            draw_shirt(input, head->station, list);
 }
 
 } // namespace carriageway

@@ -84,6 +84,8 @@ const std::array<std::string, word_count>& pseudo_words() {
 
 }  // namespace
 
+std::string pseudo_text(std::string_view english) { return pseudo_of(english); }
+
 std::string_view word(Language language, Word key) {
     const std::size_t index = static_cast<std::size_t>(key);
     if (index >= word_count) return {};

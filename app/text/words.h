@@ -30,6 +30,9 @@ std::string_view word(Language language, Word key);
 /// are put in as they are, braces within them included; a placeholder without an argument stays.
 std::string say(Language language, Word key, std::initializer_list<std::string_view> arguments);
 
+/// An English text as the pseudo-language has it; for texts that come from data.
+std::string pseudo_text(std::string_view english);
+
 /// Sentences one after the other, a space between.
 std::string in_one_line(const std::vector<std::string>& sentences);
 

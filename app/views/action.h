@@ -15,6 +15,8 @@
 
 namespace carriageway {
 
+enum class ExerciseKind; // core/exercise.h
+
 struct DoEdit { Edit edit; };
 struct Undo {};
 struct Redo {};
@@ -127,14 +129,49 @@ struct OpenTheirs {};                           ///< the other half becomes a jo
 struct ShowPractice { PracticePart part; };
 
 // Exercises (app/program_exercises.cpp).
+struct StartExercise { ExerciseKind kind; };    ///< a new one, of the level reached
+struct RepeatExercise {};                       ///< the same once more
+struct ReturnToExercise {};                     ///< to where it is answered
+struct MarkExercise {};
+struct LeaveExercise {};                        ///< unmarked
+struct ShowHint {};                             ///< one more
+struct TickClaim { std::size_t claim; };        ///< or take the tick away
+struct ChooseAnswer { std::size_t choice; };    ///< of the numbers that are offered
+/// A turn at an adjuster: 1 clockwise, -1 the other way, 0 none.
+struct ChooseTurn { std::size_t adjuster; int way; };
+struct ShowExercises {};                        ///< the list
+struct OpenMarked {};                           ///< its job at the press, with everything shown
+struct MakeOwnExercise {};                      ///< of the job that is open
+struct ChooseOwnHead { HeadId head; };
+struct BreakHead { std::size_t breaking; };     ///< of those that fit the head
 
-// Faults (app/program_faults.cpp) and the call (app/program_call.cpp).
+// Faults (app/program_faults.cpp).
+struct ChooseSymptom { std::optional<std::size_t> symptom; }; ///< nothing: another one
+struct FindFaultAt { HeadId head; };            ///< what is wrong with a head, 0: with any
+struct AnswerTest { TestAnswer answer; };
+struct ForgetAnswers {};
+struct OpenCause { std::size_t cause; bool open; };
+struct MeasureCause { Measure measure; HeadId head; }; ///< shows where it is measured or typed
 
 // Trainees (app/program_trainees.cpp).
+struct ChooseTrainee { TraineeId trainee; };    ///< who practises; 0: nobody in particular
+struct ShowGroup { bool group; };               ///< everybody, or one person
+struct OpenTopic { std::optional<PracticeTopic> topic; };
+struct SignTopic { PracticeTopic topic; SignState state; bool there; };
+struct AskErase { std::optional<TraineeId> trainee; }; ///< nothing: it was not meant
+struct EraseTrainee { TraineeId trainee; };     ///< for good
+struct ExportTrainee { TraineeId trainee; };
+struct ExportGroup {};
+struct NoteResult {};                           ///< the one that arrived, for who practises
+struct DropResult {};
+/// An exercise, or what came of it, for another device.
+struct SendExercise { bool result; bool link; };
 
 // Running a cycle (app/program_cycle.cpp).
-
-// The first minutes, and showing to a class (app/program_first.cpp).
+struct OpenCycle { bool open; };
+struct PlayCycle { bool playing; };
+struct PaceCycle { double pace; };              ///< of real time
+struct StepCycle { int by; };                   ///< to the next event, or with -1 to the one before
 
 /// A list of kinds, known when it is compiled.
 template <class... Kinds> struct KindList {
@@ -155,8 +192,14 @@ using ActionKinds = KindList<
     UsePlacement, WalkTo, TickWalk, TickHead, AsPlanned, WalkAgain, ShowList, ShowGaps, TickStep,
     ChooseReason, RemoveCount, RemoveStoppage, ApproveFirstPiece, ChoosePaper, MakePaper, FinishRun,
     ChooseRun, RemoveRun, RestoreRun, CompareEverything, CompareRun, CompareJob, RunAgain,
-    CarryToPress, ChooseSide, AcceptMerge, DropMerge, OpenTheirs,
-    ShowPractice>;
+    CarryToPress, ChooseSide, AcceptMerge, DropMerge, OpenTheirs, StartExercise, RepeatExercise,
+    ReturnToExercise, MarkExercise, LeaveExercise, ShowHint, TickClaim, ChooseAnswer, ChooseTurn,
+    ShowExercises, OpenMarked, MakeOwnExercise, ChooseOwnHead, BreakHead,
+    ShowPractice,
+    ChooseTrainee, ShowGroup, OpenTopic, SignTopic, AskErase, EraseTrainee, ExportTrainee,
+    ExportGroup, NoteResult, DropResult, SendExercise,
+    OpenCycle, PlayCycle, PaceCycle, StepCycle,
+    ChooseSymptom, FindFaultAt, AnswerTest, ForgetAnswers, OpenCause, MeasureCause>;
 
 /// One of these. Not a std::variant, which would be made anew, with a table for each thing that can
 /// be done with it, in every file that names an action: with so many kinds that was most of the time
@@ -184,6 +227,7 @@ struct HoldGauge { HeadId head; Field field; double dp_per_mark; };  ///< a blad
 struct HoldColour { HeadId head; };                                  ///< a head, to another station
 struct HoldSheet {};
 struct HoldMark { HeadId head; std::size_t mark; float dp_per_mm; }; ///< of the round looked at
-using Hold = std::variant<HoldStop, HoldPlot, HoldTilt, HoldGauge, HoldSheet, HoldMark, HoldColour>;
+struct HoldCycle { double seconds_per_dp; };                         ///< time in a cycle
+using Hold = std::variant<HoldCycle, HoldStop, HoldPlot, HoldTilt, HoldGauge, HoldSheet, HoldMark, HoldColour>;
 
 } // namespace carriageway

@@ -157,9 +157,15 @@ void Canvas::button(std::string_view name, Box box, std::string_view words, Butt
 void Canvas::icon_button(std::string_view name, Box box, Icon shape, std::string_view label,
                          int action, bool enabled, ButtonLook look) {
     if (look != ButtonLook::bare)
-        list().round(box, corner, paint(look == ButtonLook::quiet ? Role::quiet : Role::panel));
+        list().round(box, corner,
+                     paint(look == ButtonLook::strong  ? Role::strong
+                           : look == ButtonLook::quiet ? Role::quiet
+                                                       : Role::panel));
     if (look == ButtonLook::plain) list().ring(box, corner, paint(Role::edge), 1.4f);
-    icon(shape, box.centre(), 22.0f, enabled ? Role::ink : Role::edge);
+    icon(shape, box.centre(), 22.0f,
+         !enabled                    ? Role::edge
+         : look == ButtonLook::strong ? Role::on_strong
+                                      : Role::ink);
     Thing& thing = list().thing(name, ThingRole::button, box);
     thing.label.assign(label);
     thing.hint.assign(label);

@@ -39,7 +39,7 @@ enum class ButtonLook {
 /// Shapes drawn instead of letters.
 enum class Icon {
     none, back, undo, redo, plus, minus, whole, press, jobs, gear, close, down, up, backspace,
-    search, trash, check, more, space, measure, registration, next, clock, practice,
+    search, trash, check, more, space, measure, registration, next, clock, practice, play, pause,
 };
 
 class Canvas {

@@ -1,6 +1,7 @@
 // One head: what is wrong first, then the stop being set, then everything else that decides it.
 #include "app/film.h"
 #include "app/text/sentences.h"
+#include "app/views/cycle_view.h"
 #include "app/views/views.h"
 
 namespace carriageway {
@@ -186,17 +187,24 @@ void colour_field(const Model& model, Rows& rows) {
 
 } // namespace
 
+void stop_controls(const Model& model, const Head& head, Rows& rows) {
+    step_row(model, head, rows);
+    stop_tabs(model, head, rows);
+}
+
 void head_panel(const Model& model, const HeadAssessment& head, Rows& rows) {
     const Head& set = *find_head(*model.job, head.head);
     Canvas& canvas = rows.canvas;
     colour_field(model, rows);
+    if (cycle_on_screen(model)) cycle_side(model, head, rows);
     if (head.findings.empty()) verdict_line(model, head, rows);
     else finding_card(model, head, 0, false, false, rows);
-    step_row(model, set, rows);
-    stop_tabs(model, set, rows);
+    stop_controls(model, set, rows);
     set_head_button(model, head, rows);
     for (std::size_t i = 1; i < head.findings.size(); ++i)
         finding_card(model, head, i, false, true, rows);
+    cycle_button(model, rows);
+    find_fault_button(head.head, rows);
     if (section_head(model, Section::plot, "section/plot", canvas.word(Word::allowed_stops), rows))
         allowed_plot(model, head, rows);
     if (section_head(model, Section::margins, "section/margins", canvas.word(Word::section_margins), rows))

@@ -41,6 +41,12 @@ struct HeaderText {
 
 HeaderText text_of(const Model& model) {
     const Head* head = find_head(*model.job, head_of(model));
+    // While an exercise is answered here, nothing says how the job stands.
+    if (examined(model.state->practice.exercise)) {
+        const std::string_view exercise =
+            word(model.state->looks.language, Word::exercise_under_way);
+        return {head ? head_name(model, *head) : model.job->name, std::string(exercise), 6};
+    }
     if (head && model.save == SaveState::visiting) return {head_name(model, *head), save_words(model), 3};
     if (head) return {head_name(model, *head), model.job->name, 1};
     const std::string heads = say(model.state->looks.language, Word::heads_fit,

@@ -112,6 +112,11 @@ void Canvas::icon(Icon shape, Vec centre, float size, Role role) {
         pen.ring(12, 12, 9);
         pen.line({{12, 6.5f}, {12, 12}, {16, 14.5f}});
         break;
+    case Icon::play: pen.line({{8, 5}, {18, 12}, {8, 19}, {8, 5}}); break;
+    case Icon::pause:
+        pen.line({{9, 5}, {9, 19}});
+        pen.line({{15, 5}, {15, 19}});
+        break;
     case Icon::practice: // a board on its stand
         pen.line({{3, 4}, {21, 4}, {21, 16}, {3, 16}, {3, 4}});
         pen.line({{7, 12}, {10.5f, 8.5f}, {13, 11}, {17, 7}});

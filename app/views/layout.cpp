@@ -1,4 +1,4 @@
-#include "app/views/views.h"
+#include "app/views/cycle_view.h"
 
 namespace carriageway {
 
@@ -6,6 +6,26 @@ namespace {
 
 /// Above this text size the bar of places shows icons and the name of the present place only.
 constexpr float icons_only_scale = 1.3f;
+
+/// The strip of a running cycle: as wide as two hands reach, and a little off the edges.
+constexpr float widest_strip = 520.0f, strip_margin = 4.0f;
+
+/// Takes room for the strip of a running cycle from the diagram's lower edge.
+void make_room_for_cycle(float strip, Layout& layout) {
+    if (strip <= 0.0f) return;
+    layout.diagram.y1 -= strip + 2.0f * strip_margin;
+    const Box under = layout.diagram;
+    const float half = 0.5f * std::min(widest_strip, under.width() - 2.0f * strip_margin);
+    const float middle = under.centre().x, top = under.y1 + strip_margin;
+    layout.cycle = {middle - half, top, middle + half, top + strip};
+}
+
+/// `room` is the height of the diagram and all that lies below it.
+float cycle_strip_room(const Model& model, float width, float room, Canvas& canvas) {
+    if (!cycle_on_screen(model)) return 0.0f;
+    const float wide = std::min(widest_strip, width - 2.0f * strip_margin);
+    return cycle_strip_height(canvas, wide, 0.5f * room);
+}
 
 Layout lay_out_compact(const Model& model, Canvas& canvas) {
     const TypeMeasure& type = canvas.type();
@@ -27,8 +47,16 @@ Layout lay_out_compact(const Model& model, Canvas& canvas) {
     const float wanted = state.place == Place::press ? 292.0f * (0.35f + 0.65f * type.scale()) : room;
     float panel = std::min(wanted, room * 0.56f);
     if (state.tall_sheet) panel = room * 0.8f;
+    const float strip = cycle_strip_room(model, window.width(), room, canvas);
+    // While a cycle runs the diagram is what one looks at: it keeps its two fifths before all else,
+    // unless the sheet is pulled up.
+    if (strip > 0.0f) {
+        const float share = state.tall_sheet ? 0.8f : 0.54f;
+        panel = std::min(panel, std::max(0.12f * room, share * room - strip));
+    }
     layout.panel = {window.x0, layout.places.y0 - panel, window.x1, layout.places.y0};
     layout.diagram = {window.x0, layout.banner.y1, window.x1, layout.panel.y0};
+    make_room_for_cycle(strip, layout);
     return layout;
 }
 
@@ -47,6 +75,8 @@ Layout lay_out_wide(const Model& model, Canvas& canvas) {
     layout.banner.y0 = layout.header.y1;
     layout.banner.y1 = layout.banner.y0 + banner_height(model, canvas, layout.header.width(), false);
     layout.diagram = {layout.places.x1, layout.banner.y1, layout.panel.x0, window.y1};
+    const Box& diagram = layout.diagram;
+    make_room_for_cycle(cycle_strip_room(model, diagram.width(), diagram.height(), canvas), layout);
     return layout;
 }
 

@@ -1,6 +1,6 @@
 // Sections, rows of numbers and choices, as every panel uses them.
 #include "app/text/sentences.h"
-#include "app/views/views.h"
+#include "app/views/exercise_view.h"
 
 namespace carriageway {
 
@@ -75,7 +75,8 @@ void number_row(const Model& model, HeadId head, Field field, Rows& rows) {
     Thing& thing = list.thing(field_thing(model, head, field), ThingRole::button, box);
     thing.label.assign(label);
     thing.value = value;
-    thing.action = canvas.action(OpenPad{head, field});
+    if (looked_at_only(model)) thing.role = ThingRole::text;
+    else thing.action = canvas.action(OpenPad{head, field});
 }
 
 void choices(std::string_view name, std::string_view label, const std::vector<Choice>& options,

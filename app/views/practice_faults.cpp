@@ -1,7 +1,218 @@
+// Faults: from what is seen or heard to causes, the likeliest first, each with why it stands there,
+// what would decide it, and what mends it.
+#include <algorithm>
+#include <cmath>
+
+#include "app/records/fault_book.h"
+#include "app/text/fault_sentences.h"
+#include "app/text/sentences.h"
+#include "app/views/chip_grid.h"
+#include "app/views/day_view.h"
+#include "app/views/measure_words.h"
 #include "app/views/practice_view.h"
 
 namespace carriageway {
 
-void faults_part(const Model&, Rows&) {}
+namespace {
+
+constexpr TypeStyle bold{TypeSize::body, true}, body{TypeSize::body, false},
+    small{TypeSize::small, false}, title{TypeSize::title, true};
+constexpr std::size_t open_at_first = 3; ///< causes that are shown whole
+
+struct FaultView {
+    const Model& model;
+    const FaultLore& lore;
+    const FaultState& state;
+    Ranking ranking;
+    Language language() const { return model.state->looks.language; }
+    std::string text(const BookText& one) const { return text_of(language(), one); }
+};
+
+void said(const std::string& name, const std::string& words, TypeStyle style, Role role, float gap,
+          Rows& rows) {
+    const float top = rows.y;
+    rows.text(words, style, role, gap);
+    rows.canvas.reading(name, {rows.x, top, rows.x + rows.width, rows.y - gap}, words, {});
+}
+
+void symptom_rows(const FaultView& view, Rows& rows) {
+    Canvas& canvas = rows.canvas;
+    rows.text(canvas.word(Word::faults_what), title, Role::ink, 4.0f);
+    rows.text(canvas.word(Word::faults_hint), small, Role::soft_ink, 12.0f);
+    const FaultBook& book = view.lore.book;
+    for (std::size_t i = 0; i < book.symptoms.size(); ++i)
+        wide_button("faults/symptom/" + book.symptoms[i].id, view.text(view.lore.symptoms[i]),
+                    ButtonLook::plain, ChooseSymptom{i}, rows);
+}
+
+void head_choice(const FaultView& view, Rows& rows) {
+    Canvas& canvas = rows.canvas;
+    rows.text(canvas.word(Word::faults_which_head), bold, Role::ink, 6.0f);
+    std::vector<Chip> chips;
+    chips.push_back({"faults/head/0", std::string(canvas.word(Word::faults_not_sure)), {},
+                     view.state.head == 0, FindFaultAt{0}});
+    for (const Head& head : view.model.job->heads)
+        chips.push_back({"faults/head/" + std::to_string(head.station),
+                         std::to_string(head.station), head.colour, view.state.head == head.id,
+                         FindFaultAt{head.id}});
+    chip_grid("faults/head", canvas.word(Word::faults_which_head), chips,
+              chip_columns(chips, 5, rows.width, canvas), rows);
+    rows.space(10.0f);
+}
+
+/// A test with its answers; the one that was given is chosen, and the same tap takes it back.
+void test_rows(const FaultView& view, std::size_t test, Rows& rows) {
+    Canvas& canvas = rows.canvas;
+    const FaultTest& asked = view.lore.book.tests[test];
+    const TestTexts& texts = view.lore.tests[test];
+    said("faults/test/" + asked.id, view.text(texts.question), body, Role::ink, 6.0f, rows);
+    if (asked.caution != Caution::none) caution_row(canvas.word(caution_word(asked.caution)), rows);
+    std::vector<Chip> chips;
+    for (std::size_t i = 0; i < asked.answers.size(); ++i) {
+        const TestAnswer answer{test, i};
+        const auto& given = view.state.answers;
+        chips.push_back({"faults/test/" + asked.id + "/" + asked.answers[i].id,
+                         view.text(texts.answers[i]), {},
+                         std::find(given.begin(), given.end(), answer) != given.end(),
+                         AnswerTest{answer}});
+    }
+    chip_grid("faults/test/" + asked.id + "/answers", view.text(texts.question), chips,
+              chip_columns(chips, 2, rows.width, canvas), rows);
+    rows.space(8.0f);
+}
+
+/// The test that tells most now, before all others.
+void next_test(const FaultView& view, Rows& rows) {
+    Canvas& canvas = rows.canvas;
+    const std::vector<TestWorth> tests = best_tests(view.lore.book, view.ranking);
+    if (tests.empty() && view.state.answers.empty()) return;
+    rows.text(canvas.word(tests.empty() ? Word::faults_no_more_tests : Word::faults_ask_next), title,
+              Role::ink, 6.0f);
+    if (!tests.empty()) test_rows(view, tests.front().test, rows);
+    if (view.state.answers.empty()) return;
+    rows.text(canvas.word(Word::faults_answered), bold, Role::ink, 4.0f);
+    for (const TestAnswer& answer : view.ranking.answers) test_rows(view, answer.test, rows);
+    wide_button("faults/forget", canvas.word(Word::faults_forget), ButtonLook::bare, ForgetAnswers{},
+                rows);
+}
+
+std::string measure_name(const FaultView& view, const Measure& measure) {
+    const Language language = view.language();
+    switch (measure.kind) {
+    case Measure::Kind::number:
+    case Measure::Kind::procedure: return capitalised(word(language, field_word(measure.field)));
+    case Measure::Kind::marks: return std::string(word(language, Word::faults_measure_marks));
+    case Measure::Kind::platen_marks:
+        return std::string(word(language, Word::faults_measure_platens));
+    case Measure::Kind::heights: return std::string(word(language, Word::faults_measure_heights));
+    case Measure::Kind::none: break;
+    }
+    return {};
+}
+
+/// Why a cause stands where it does: one line a factor.
+void why_rows(const FaultView& view, const RankedCause& ranked, const std::string& name, Rows& rows) {
+    const Language language = view.language();
+    const LengthUnit units = view.model.state->looks.units;
+    for (std::size_t i = 0; i < ranked.contributions.size(); ++i) {
+        const Contribution& one = ranked.contributions[i];
+        std::string words = factor_text(language, one);
+        if (one.kind == Contribution::Kind::evidence) {
+            if (one.sighting.sight == Sight::not_known) continue;
+            words = evidence_text(language, units, *view.model.job, one, view.state.head == 0) + " " +
+                    words;
+        } else if (one.kind == Contribution::Kind::answer) {
+            const TestTexts& texts = view.lore.tests[one.answer.test];
+            words = view.text(texts.answers[one.answer.answer]) + ": " + words;
+        }
+        said(name + "/why/" + std::to_string(i), words, small, Role::soft_ink, 2.0f, rows);
+    }
+    rows.space(6.0f);
+}
+
+void cause_rows(const FaultView& view, const RankedCause& ranked, const std::string& name,
+                Rows& rows) {
+    Canvas& canvas = rows.canvas;
+    const FaultCause& cause = view.lore.book.causes[ranked.cause];
+    why_rows(view, ranked, name, rows);
+    said(name + "/mend", view.text(view.lore.causes[ranked.cause].fix), body, Role::ink, 8.0f, rows);
+    if (cause.caution != Caution::none) caution_row(canvas.word(caution_word(cause.caution)), rows);
+    const std::optional<Edit> edit =
+        fix_of(view.lore.book, ranked, *view.model.job, *view.model.assessment);
+    if (edit)
+        wide_button("faults/fix/" + cause.id, canvas.word(Word::faults_fix), ButtonLook::strong,
+                    DoEdit{*edit}, rows, true);
+    if (cause.measure.kind != Measure::Kind::none)
+        wide_button("faults/measure/" + cause.id,
+                    say(canvas.language(), Word::faults_measure, {measure_name(view, cause.measure)}),
+                    ButtonLook::plain,
+                    MeasureCause{cause.measure, view.state.head != 0 ? view.state.head : ranked.head},
+                    rows);
+    said(name + "/source",
+         say(canvas.language(), Word::faults_who_says, {view.text(view.lore.sources[cause.source])}),
+         small, Role::soft_ink, 12.0f, rows);
+}
+
+/// One cause: its name, how likely beside the others, and, open, everything about it.
+void cause_card(const FaultView& view, std::size_t rank, Rows& rows) {
+    Canvas& canvas = rows.canvas;
+    DrawingList& list = canvas.list();
+    const RankedCause& ranked = view.ranking.causes[rank];
+    const FaultCause& cause = view.lore.book.causes[ranked.cause];
+    const auto holds = [&](const std::vector<std::size_t>& all) {
+        return std::find(all.begin(), all.end(), ranked.cause) != all.end();
+    };
+    const bool open = rank < open_at_first ? !holds(view.state.closed) : holds(view.state.opened);
+    const std::string words =
+        std::to_string(rank + 1) + ". " + view.text(view.lore.causes[ranked.cause].name);
+    const std::string share = format_share(ranked.share);
+    const float wide = canvas.type().width(bold, share), arrow = 26.0f, pad = 10.0f;
+    const float inside = rows.width - 2.0f * pad - wide - arrow - 12.0f;
+    const float text = canvas.paragraph_height(inside, words, bold);
+    const Box box = rows.next(std::max(52.0f, text + 30.0f), 6.0f);
+    list.round(box, 12.0f, paint(Role::quiet));
+    canvas.paragraph({box.x0 + pad, box.y0 + 9.0f}, inside, words, bold, Role::ink, Role::quiet);
+    list.text({box.x1 - pad - arrow - wide, box.y0 + 9.0f}, share, bold, Role::ink, Role::quiet);
+    canvas.icon(open ? Icon::up : Icon::down, {box.x1 - pad - 9.0f, box.y0 + 20.0f}, 18.0f,
+                Role::soft_ink);
+    const Box bar{box.x0 + pad, box.y1 - 12.0f, box.x1 - pad, box.y1 - 6.0f};
+    list.round(bar, 3.0f, paint(Role::edge));
+    const float length = static_cast<float>(ranked.share) * bar.width();
+    list.round({bar.x0, bar.y0, bar.x0 + std::max(6.0f, length), bar.y1}, 3.0f, paint(Role::focus));
+    const std::string name = "faults/cause/" + cause.id;
+    Thing& thing = list.thing(name, ThingRole::button, box);
+    thing.label = words;
+    thing.value = share;
+    thing.chosen = open;
+    thing.action = canvas.action(OpenCause{ranked.cause, !open});
+    if (open) cause_rows(view, ranked, name, rows);
+}
+
+} // namespace
+
+void find_fault_button(HeadId head, Rows& rows) {
+    wide_button("press/find-fault", rows.canvas.word(Word::faults_find), ButtonLook::plain,
+                FindFaultAt{head}, rows);
+}
+
+void faults_part(const Model& model, Rows& rows) {
+    Canvas& canvas = rows.canvas;
+    const FaultState& state = model.state->practice.fault;
+    const FaultLore& lore = fault_lore();
+    FaultView view{model, lore, state, {}};
+    if (!state.symptom) return symptom_rows(view, rows);
+    view.ranking = rank_causes(lore.book, *state.symptom, *model.job, *model.assessment, state.head,
+                               state.answers);
+    said("faults/symptom", view.text(lore.symptoms[*state.symptom]), title, Role::ink, 8.0f, rows);
+    wide_button("faults/another", canvas.word(Word::faults_another), ButtonLook::plain,
+                ChooseSymptom{}, rows);
+    rows.space(6.0f);
+    head_choice(view, rows);
+    next_test(view, rows);
+    rows.space(8.0f);
+    rows.text(canvas.word(Word::faults_causes), title, Role::ink, 4.0f);
+    rows.text(canvas.word(Word::faults_judged), small, Role::soft_ink, 10.0f);
+    for (std::size_t rank = 0; rank < view.ranking.causes.size(); ++rank) cause_card(view, rank, rows);
+}
 
 } // namespace carriageway

@@ -1,4 +1,4 @@
-// The Practice place: exercises, faults, the call and the people who practise, one at a time.
+// The Practice place: exercises, faults and the people who practise, one at a time.
 #include "app/views/practice_view.h"
 
 namespace carriageway {
@@ -14,7 +14,6 @@ struct PartRow {
 constexpr PartRow part_rows[] = {
     {PracticePart::exercises, "practice/exercises", Word::practice_exercises, exercises_part},
     {PracticePart::faults, "practice/faults", Word::practice_faults, faults_part},
-    {PracticePart::call, "practice/call", Word::practice_call, call_part},
     {PracticePart::trainees, "practice/trainees", Word::practice_trainees, trainees_part},
 };
 

@@ -8,13 +8,12 @@
 
 namespace carriageway {
 
-enum class PracticePart { exercises, faults, call, trainees };
+enum class PracticePart { exercises, faults, trainees };
 
 struct PracticeState {
     PracticePart part = PracticePart::exercises;
     ExerciseState exercise;
     FaultState fault;
-    CallState call;
     TraineeState trainee;
 };
 

@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "app/text/sentences.h"
+#include "app/views/cycle_view.h"
 #include "app/views/views.h"
 
 namespace carriageway {
@@ -24,29 +25,6 @@ std::vector<Entry> entries_of(const Assessment& assessment) {
         return static_cast<int>(a.severity) < static_cast<int>(b.severity);
     });
     return entries;
-}
-
-/// Every head with its verdict, as a row that leads to it.
-void head_rows(const Model& model, Rows& rows) {
-    Canvas& canvas = rows.canvas;
-    for (const HeadAssessment& assessed : model.assessment->heads) {
-        const Head& head = *find_head(*model.job, assessed.head);
-        const std::string name = head_title(canvas.language(), head);
-        const TypeStyle style{TypeSize::body, false};
-        const float text = canvas.paragraph_height(rows.width - 60.0f, name, style, 3);
-        const Box box = rows.next(std::max(48.0f, text + 20.0f), 4.0f);
-        const Role role = verdict_role(assessed);
-        DrawingList& list = canvas.list();
-        list.disc({box.x0 + 12.0f, box.centre().y}, 9.0f, own_colour(head.ink));
-        list.circle({box.x0 + 12.0f, box.centre().y}, 9.0f, paint(Role::edge), 1.2f);
-        canvas.paragraph({box.x0 + 32.0f, box.centre().y - 0.5f * text}, rows.width - 60.0f, name, style,
-                         Role::ink, rows.on, 3);
-        draw_verdict(list, {box.x1 - 14.0f, box.centre().y}, 14.0f, role);
-        Thing& thing = list.thing("row/" + std::to_string(head.station), ThingRole::list_item, box);
-        thing.label = name;
-        thing.value.assign(canvas.word(assessed.fit ? Word::fit_to_run : Word::not_fit));
-        thing.action = canvas.action(ChooseHead{head.id});
-    }
 }
 
 /// Presses of the library: this one can be kept, another one used.
@@ -114,6 +92,30 @@ void job_numbers(const Model& model, Rows& rows) {
 
 } // namespace
 
+void head_rows(const Model& model, Rows& rows) {
+    Canvas& canvas = rows.canvas;
+    const bool verdicts = !examined(model.state->practice.exercise);
+    for (const HeadAssessment& assessed : model.assessment->heads) {
+        const Head& head = *find_head(*model.job, assessed.head);
+        const std::string name = head_title(canvas.language(), head);
+        const TypeStyle style{TypeSize::body, false};
+        const float text = canvas.paragraph_height(rows.width - 60.0f, name, style, 3);
+        const Box box = rows.next(std::max(48.0f, text + 20.0f), 4.0f);
+        const Role role = verdict_role(assessed);
+        DrawingList& list = canvas.list();
+        list.disc({box.x0 + 12.0f, box.centre().y}, 9.0f, own_colour(head.ink));
+        list.circle({box.x0 + 12.0f, box.centre().y}, 9.0f, paint(Role::edge), 1.2f);
+        canvas.paragraph({box.x0 + 32.0f, box.centre().y - 0.5f * text}, rows.width - 60.0f, name, style,
+                         Role::ink, rows.on, 3);
+        if (verdicts) draw_verdict(list, {box.x1 - 14.0f, box.centre().y}, 14.0f, role);
+        Thing& thing = list.thing("row/" + std::to_string(head.station), ThingRole::list_item, box);
+        thing.label = name;
+        if (verdicts)
+            thing.value.assign(canvas.word(assessed.fit ? Word::fit_to_run : Word::not_fit));
+        thing.action = canvas.action(ChooseHead{head.id});
+    }
+}
+
 void press_panel(const Model& model, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const Assessment& assessment = *model.assessment;
@@ -134,6 +136,8 @@ void press_panel(const Model& model, Rows& rows) {
     const std::string_view run = canvas.word(Word::day_open);
     canvas.button("day", rows.next(canvas.button_height(run, {}, rows.width, 60.0f), 12.0f), run,
                   ButtonLook::plain, canvas.action(OpenDay{DayPart::contents}));
+    cycle_button(model, rows);
+    find_fault_button(0, rows);
     rows.text(canvas.word(Word::heads), {TypeSize::title, true});
     head_rows(model, rows);
     for (int station = 1; station <= model.job->press.stations; ++station) {

@@ -1,5 +1,7 @@
 // The press: the diagram, and beside or below it what is to be done.
 #include "app/text/sentences.h"
+#include "app/views/cycle_view.h"
+#include "app/views/exercise_view.h"
 #include "app/views/panel.h"
 
 namespace carriageway {
@@ -36,13 +38,16 @@ void attach(const Model& model, const DiagramThings& things, Canvas& canvas) {
         const HeadAssessment& assessed = *find_head(*model.assessment, made.head);
         Thing& thing = list[made.thing];
         thing.label = head_name(model, head);
-        thing.value.assign(canvas.word(assessed.fit ? Word::fit_to_run : Word::not_fit));
-        thing.value += ", " + say(canvas.language(), Word::covered_share,
-                                  {format_share(assessed.coverage.share())});
+        if (!examined(model.state->practice.exercise)) {
+            thing.value.assign(canvas.word(assessed.fit ? Word::fit_to_run : Word::not_fit));
+            thing.value += ", " + say(canvas.language(), Word::covered_share,
+                                      {format_share(assessed.coverage.share())});
+        }
         thing.chosen = made.head == model.state->head;
         thing.target = for_fingers(thing.box);
         if (!thing.chosen) thing.action = canvas.action(ChooseHead{made.head});
-        if (model.state->head == 0) thing.hold = canvas.hold(HoldColour{made.head});
+        if (model.state->head == 0 && !looked_at_only(model))
+            thing.hold = canvas.hold(HoldColour{made.head});
     }
     for (const DiagramThings::Handle& made : things.handles) {
         const Head& head = *find_head(*model.job, made.head);
@@ -146,13 +151,25 @@ void diagram(const Model& model, const Layout& layout, Canvas& canvas) {
     input.projection = frame.projection;
     input.chosen = state.head;
     input.chosen_stop = state.stop;
-    input.held = state.held;
+    // Where the held stop may stand is part of the answer.
+    const bool exam = examined(state.practice.exercise);
+    input.verdicts = !exam;
+    input.with_handles = !looked_at_only(model);
+    input.held = state.held && !exam;
     input.language = canvas.language();
     input.units = state.looks.units;
     input.pulse = state.pulse;
+    CycleView cycle;
+    const bool runs = cycle_on_screen(model);
+    if (runs) {
+        cycle = cycle_view(*model.job, *model.assessment, state.head, state.cycle.time);
+        input.running = &cycle.heads;
+        input.with_handles = false;
+    }
     const std::vector<DiagramTool> tools = diagram_tools(model, layout);
     for (const DiagramTool& tool : tools) input.reserved.push_back(tool.box.inset(-2.0f));
-    const bool legend = !layout.compact && !state.head && layout.diagram.height() > 420.0f;
+    const bool legend =
+        !layout.compact && !state.head && !exam && !runs && layout.diagram.height() > 420.0f;
     if (legend) input.reserved.push_back(legend_box(layout.diagram, canvas.type(), canvas.language()));
     DiagramThings things;
     canvas.list().thing("diagram", ThingRole::image, layout.diagram).label.assign(
@@ -163,11 +180,15 @@ void diagram(const Model& model, const Layout& layout, Canvas& canvas) {
     if (state.colour_drag) dragged_colour(model, frame.projection, canvas);
     for (const DiagramTool& tool : tools)
         canvas.icon_button(tool.name, tool.box, tool.icon, canvas.word(tool.words), canvas.action(tool.action));
+    if (runs) cycle_strip(model, cycle, layout.cycle, canvas);
 }
 
 void panel(const Model& model, const Layout& layout, Canvas& canvas) {
-    place_panel(model, layout, canvas.word(Word::what_to_fix), canvas, [&](Rows& rows) {
-        if (const HeadAssessment* head = find_head(*model.assessment, model.state->head))
+    const bool exam = examined(model.state->practice.exercise);
+    const Word label = exam ? Word::practice_exercises : Word::what_to_fix;
+    place_panel(model, layout, canvas.word(label), canvas, [&](Rows& rows) {
+        if (exam) exercise_panel(model, rows);
+        else if (const HeadAssessment* head = find_head(*model.assessment, model.state->head))
             head_panel(model, *head, rows);
         else press_panel(model, rows);
     });
@@ -187,10 +208,13 @@ void press_place(const Model& model, const Layout& layout, Canvas& canvas) {
 void draw_frame(const Model& model, Frame& frame) {
     Canvas canvas(frame, model.state->looks.language);
     const Layout layout = lay_out(model, canvas);
+    const bool exam = examined(model.state->practice.exercise);
     switch (model.state->place) {
     case Place::press: press_place(model, layout, canvas); break;
-    case Place::registration: register_place(model, layout, canvas); break;
-    case Place::rate: rate_place(model, layout, canvas); break;
+    case Place::registration:
+        (exam ? exercise_cover : register_place)(model, layout, canvas);
+        break;
+    case Place::rate: (exam ? exercise_cover : rate_place)(model, layout, canvas); break;
     case Place::practice: practice_place(model, layout, canvas); break;
     case Place::jobs: jobs_place(model, layout, canvas); break;
     }

@@ -12,6 +12,7 @@
 #include "app/records/library.h"
 #include "app/text/measure.h"
 #include "app/text/words.h"
+#include "app/views/cycle_state.h"
 #include "app/views/day_state.h"
 #include "app/views/measure_state.h"
 #include "app/views/practice_state.h"
@@ -64,7 +65,7 @@ struct Pad {
 /// What a text field changes.
 enum class TextTarget {
     job_name, head_colour, search, row_name, initials, note, approved_by, approved_against,
-    stoppage_note, link_base, own_step,
+    stoppage_note, link_base, own_step, new_trainee, trainee_name, sender,
 };
 
 /// A text field while it is being typed in.
@@ -142,6 +143,7 @@ struct ViewState {
     RegisterState registering;
     DayState day;
     float day_scroll = 0.0f;
+    CycleState cycle;
     PracticeState practice;
     float practice_scroll = 0.0f;
     Habits habits;

@@ -36,6 +36,10 @@ struct Model {
     const Assessment* as_set = nullptr; ///< what that comes to
     JobId current = 0;                ///< the job that is open; 0: none of the library's
     bool visiting = false;            ///< the job came from a link and isn't kept
+    const TraineeSummary* practised_by = nullptr; ///< who practises; of pictures nobody
+    const std::vector<TraineeSummary>* group = nullptr; ///< the people of this device
+    Timestamp time = 0;               ///< of day
+    std::size_t moves = 0;            ///< made in an exercise
     std::string left_visit;           ///< name of a job from a link that was left; empty: none
     Box window;                       ///< free of notches and system bars
     float pixels_per_dp = 1.0f;
@@ -48,6 +52,7 @@ struct Layout {
     Box header;
     Box banner;          ///< that the job came from a link; empty where it didn't
     Box diagram;
+    Box cycle;           ///< what a running cycle is worked with, below the diagram; or empty
     Box panel;
     Box places;
 };
@@ -75,6 +80,10 @@ void places_bar(const Model& model, const Layout& layout, Canvas& canvas);
 void press_header(const Model& model, const Layout& layout, Canvas& canvas);
 void head_panel(const Model& model, const HeadAssessment& head, Rows& rows);
 void press_panel(const Model& model, Rows& rows);
+/// The stop that is being set: between minus and plus, with the other one beside it.
+void stop_controls(const Model& model, const Head& head, Rows& rows);
+/// Every head with its verdict, as a row that leads to it; without it during an exercise.
+void head_rows(const Model& model, Rows& rows);
 void looks_panel(const Model& model, Rows& rows);
 void number_pad(const Model& model, const Layout& layout, Canvas& canvas);
 /// Height that the pad needs in a compact window.
@@ -128,6 +137,9 @@ void side_panel(const Model& model, const HeadAssessment& head, Rows& rows);
 /// A section that opens and closes; true while open.
 bool section_head(const Model& model, Section section, std::string_view name,
                   std::string_view words, Rows& rows);
+
+/// Leads to finding out what is wrong with a head, or with any (0).
+void find_fault_button(HeadId head, Rows& rows);
 
 /// Rows of numbers; a tap opens the number pad.
 void number_row(const Model& model, HeadId head, Field field, Rows& rows);

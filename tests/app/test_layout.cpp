@@ -8,12 +8,15 @@
 #include "app/records/job_link.h"
 #include "app/views/measure_words.h"
 #include "tests/app/driver.h"
+#include "tests/app/visit_cycle.h"
+#include "tests/app/visit_exercises.h"
 #include "tests/app/visit_lists.h"
 #include "tests/app/visit_paper.h"
 #include "tests/app/visit_rate.h"
 #include "tests/app/visit_recipe.h"
 #include "tests/app/visit_runs.h"
 #include "tests/app/visit_stations.h"
+#include "tests/app/visit_trainees.h"
 #include "tests/app/visit_walk.h"
 
 using namespace carriageway;
@@ -163,7 +166,7 @@ void visit_frames(Driver& driver, Look look) {
             look(where + ", page " + std::to_string(page));
             const auto sum = [&] {
                 return state.panel_scroll + state.jobs_scroll + state.share_scroll + state.measure_scroll +
-                       state.day_scroll;
+                       state.day_scroll + state.practice_scroll;
             };
             const float before = sum();
             const bool measuring = state.measuring.open && !state.share;
@@ -172,7 +175,9 @@ void visit_frames(Driver& driver, Look look) {
             float step = 150.0f;
             for (const ScrollArea& area : driver.program().frame().scrolls)
                 if (!area.covered) step = std::max(step, 0.66f * area.box.height());
-            state.panel_scroll += state.share || measuring || day ? 0.0f : step;
+            const bool practice = state.place == Place::practice && !state.share && !measuring && !day;
+            state.panel_scroll += state.share || measuring || day || practice ? 0.0f : step;
+            state.practice_scroll += practice ? step : 0.0f;
             state.day_scroll += day ? step : 0.0f;
             state.measure_scroll += measuring ? step : 0.0f;
             state.share_scroll += state.share ? step : 0.0f;
@@ -181,7 +186,7 @@ void visit_frames(Driver& driver, Look look) {
             if (sum() <= before + 1.0f) break;
         }
         state.panel_scroll = state.jobs_scroll = state.share_scroll = state.measure_scroll = 0.0f;
-        state.day_scroll = 0.0f;
+        state.day_scroll = state.practice_scroll = 0.0f;
         driver.settle();
     };
     scrolled("press");
@@ -209,6 +214,7 @@ void visit_frames(Driver& driver, Look look) {
     driver.program().act(ChooseHead{0});
     driver.settle();
     scrolled("press, all open");
+    visit_cycle(driver, look);
     visit_measuring(driver, scrolled, look);
     visit_register(driver, scrolled, look);
     visit_rate(driver, scrolled, look);
@@ -218,6 +224,8 @@ void visit_frames(Driver& driver, Look look) {
     visit_recipe(driver, scrolled, look);
     visit_paper(driver, scrolled, look);
     visit_runs(driver, scrolled, look);
+    visit_exercises(driver, scrolled, look);
+    visit_trainees(driver, scrolled, look);
     driver.program().act(GoTo{Place::jobs});
     driver.program().act(ChooseJob{driver.session().rows().front().id});
     driver.settle();
@@ -228,10 +236,21 @@ void visit_frames(Driver& driver, Look look) {
     visit_links(driver, scrolled, look);
 }
 
-bool is_scroll(const Frame& frame, const Box& clip) {
-    for (const ScrollArea& area : frame.scrolls)
-        if (std::abs(area.box.y0 - clip.y0) < 1.0f && std::abs(area.box.y1 - clip.y1) < 1.0f) return true;
-    return false;
+/// The part of a page that words may go beyond because the page scrolls there. A drawing in a page
+/// keeps to its own frame as well, so only that side is the page's which lies on the page's edge.
+struct Scrolled {
+    bool above = false;
+    bool below = false;
+};
+
+Scrolled scrolled_at(const Frame& frame, const Box& clip) {
+    Scrolled at;
+    for (const ScrollArea& area : frame.scrolls) {
+        if (clip.x0 < area.box.x0 - 1.0f || clip.x1 > area.box.x1 + 1.0f) continue;
+        at.above = at.above || std::abs(area.box.y0 - clip.y0) < 1.0f;
+        at.below = at.below || std::abs(area.box.y1 - clip.y1) < 1.0f;
+    }
+    return at;
 }
 
 struct Words {
@@ -280,11 +299,13 @@ void check_text(Driver& driver, const std::string& where, std::set<std::string>&
     const std::vector<Words> words = words_of(list);
     for (const Words& w : words) {
         const Box clip = list.clip_box(w.clip);
-        const bool scrolls = is_scroll(frame, clip);
-        if (scrolls && (w.box.y1 < clip.y0 || w.box.y0 > clip.y1)) continue; // scrolled away
+        const Scrolled scrolls = scrolled_at(frame, clip);
+        if ((scrolls.above && w.box.y1 < clip.y0) || (scrolls.below && w.box.y0 > clip.y1))
+            continue; // scrolled away
         if (w.box.x0 < clip.x0 - 0.5f || w.box.x1 > clip.x1 + 0.5f)
             faults.insert(where + ": cut at the side: " + place_of(w));
-        if (!scrolls && (w.box.y0 < clip.y0 - 0.5f || w.box.y1 > clip.y1 + 0.5f))
+        if ((!scrolls.above && w.box.y0 < clip.y0 - 0.5f) ||
+            (!scrolls.below && w.box.y1 > clip.y1 + 0.5f))
             faults.insert(where + ": cut above or below: " + place_of(w));
         if (w.text.size() >= 3 && w.text.ends_with("…") && !may_shorten(driver, w.text))
             faults.insert(where + ": shortened: " + place_of(w));
