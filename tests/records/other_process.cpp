@@ -51,3 +51,24 @@ void killed_after(int microseconds, const std::function<void()>& body) {
     ::kill(child, SIGKILL);
     CHECK(outcome_of(child) == 98);
 }
+
+void killed_at_work(int microseconds,
+                    const std::function<void(const std::function<void()>& begun)>& body) {
+    int ends[2];
+    REQUIRE(::pipe(ends) == 0);
+    const pid_t child = ::fork();
+    REQUIRE(child >= 0);
+    if (child == 0) {
+        body([&] {
+            if (::write(ends[1], "b", 1) != 1) ::raise(SIGKILL);
+        });
+        ::raise(SIGKILL);
+    }
+    ::close(ends[1]);
+    char begun = 0;
+    CHECK(::read(ends[0], &begun, 1) == 1); // 0: it died before it began
+    ::close(ends[0]);
+    std::this_thread::sleep_for(std::chrono::microseconds(microseconds));
+    ::kill(child, SIGKILL);
+    CHECK(outcome_of(child) == 98);
+}

@@ -16,3 +16,8 @@ int then_cut_off(const std::function<void()>& body);
 /// Runs `body` in a child and kills it after `microseconds`, or as soon as it returns if that is
 /// earlier.
 void killed_after(int microseconds, const std::function<void()>& body);
+
+/// The same, counted from the moment when `body` calls what it is given: that it has begun. However
+/// slow the machine is, it is then killed at its work.
+void killed_at_work(int microseconds,
+                    const std::function<void(const std::function<void()>& begun)>& body);
