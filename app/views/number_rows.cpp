@@ -83,29 +83,29 @@ void choices(std::string_view name, std::string_view label, const std::vector<Ch
              Rows& rows) {
     Canvas& canvas = rows.canvas;
     const TypeStyle style{TypeSize::small, true};
-    const float count = static_cast<float>(options.size());
-    float each = (rows.width - 4.0f) / count;
     float widest = 0.0f;
     for (const Choice& option : options)
         widest = std::max(widest, canvas.type().width(style, option.words) + 16.0f);
-    // Side by side where the words fit, else one below the other.
-    const bool across = widest <= each;
-    if (!across) each = rows.width - 4.0f;
+    // Side by side where the words fit, else two and two, else one below the other.
+    std::size_t columns = std::max<std::size_t>(1, options.size());
+    const auto fits = [&] { return widest <= (rows.width - 4.0f) / static_cast<float>(columns); };
+    if (!fits()) columns = columns > 2 && columns % 2 == 0 ? 2 : 1;
+    if (!fits()) columns = 1;
+    const float each = (rows.width - 4.0f) / static_cast<float>(columns);
     float tallest = canvas.type().height(style);
     for (const Choice& option : options)
         tallest = std::max(tallest, canvas.paragraph_height(each - 16.0f, option.words, style));
     const float line = std::max(44.0f, tallest + 18.0f);
-    const Box box = rows.next((across ? line : line * count) + 4.0f, 12.0f);
+    const std::size_t lines = (options.size() + columns - 1) / columns;
+    const Box box = rows.next(line * static_cast<float>(lines) + 4.0f, 12.0f);
     DrawingList& list = canvas.list();
     list.round(box, 12.0f, paint(Role::quiet));
     list.thing(name, ThingRole::region, box).label.assign(label);
     for (std::size_t i = 0; i < options.size(); ++i) {
         const Choice& option = options[i];
-        const float shift = static_cast<float>(i);
-        const Box part{box.x0 + 2.0f + (across ? each * shift : 0.0f),
-                       box.y0 + 2.0f + (across ? 0.0f : line * shift),
-                       box.x0 + 2.0f + (across ? each * (shift + 1.0f) : each),
-                       box.y0 + 2.0f + (across ? line : line * (shift + 1.0f))};
+        const Vec at{box.x0 + 2.0f + each * static_cast<float>(i % columns),
+                     box.y0 + 2.0f + line * static_cast<float>(i / columns)};
+        const Box part{at.x, at.y, at.x + each, at.y + line};
         if (option.chosen) {
             list.round(part.inset(1.0f), 10.0f, paint(Role::panel));
             list.ring(part.inset(1.0f), 10.0f, paint(Role::ink), 1.6f);
