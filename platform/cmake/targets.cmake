@@ -46,6 +46,11 @@ function(carriageway_library target)
         add_library(${target} STATIC ${sources})
         target_include_directories(${target} PUBLIC "${PROJECT_SOURCE_DIR}")
         target_link_libraries(${target} PRIVATE carriageway_warnings)
+        # Names of types would be loaded on a first visit. In all files or in none: std::any tells
+        # types apart by them where there are any.
+        if(EMSCRIPTEN)
+            target_compile_options(${target} PRIVATE $<$<COMPILE_LANGUAGE:CXX>:-fno-rtti>)
+        endif()
         # The release shows that each file includes what it uses; there it may be compiled faster.
         if(CARRIAGEWAY_SANITIZE)
             carriageway_precompile(${target} ${CARRIAGEWAY_COMMON_HEADERS})
@@ -79,7 +84,25 @@ function(carriageway_fast folder)
         if(NOT EXISTS "${file}")
             message(FATAL_ERROR "carriageway_fast: there is no ${folder}/${name}.cpp")
         endif()
-        set_source_files_properties("${file}" PROPERTIES COMPILE_OPTIONS -O2)
+        set_property(SOURCE "${file}" APPEND PROPERTY COMPILE_OPTIONS -O2)
+    endforeach()
+endfunction()
+
+# carriageway_plain(target)
+# For browsers, compiles those files of a target without exceptions that throw and catch nothing and
+# call nothing that does: what each function would do on the way of an exception is loaded on a first
+# visit. A lack of memory ends the page either way.
+function(carriageway_plain target)
+    if(NOT EMSCRIPTEN)
+        return()
+    endif()
+    get_target_property(sources ${target} SOURCES)
+    foreach(file IN LISTS sources)
+        file(STRINGS "${file}" exceptions REGEX
+            "(^|[^a-z_])(try|throw|catch)([^a-z_]|$)|SQLite|sqlite3|png_|records/(connection|stored_)")
+        if(NOT exceptions)
+            set_property(SOURCE "${file}" APPEND PROPERTY COMPILE_OPTIONS -fno-exceptions)
+        endif()
     endforeach()
 endfunction()
 

@@ -13,8 +13,8 @@ from fontTools.pens.ttGlyphPen import TTGlyphPen
 from fontTools.ttLib import TTFont, newTable
 
 # Farthest that a curve may be from the one it stands for, in units of the font (B612: 2000 an em,
-# so 0.013 of a point at 26 points).
-CLOSE = 1.0
+# so 0.026 of a point at 26 points).
+CLOSE = 2.0
 
 # Copyright, family, style, unique and full name, name in PostScript, licence and its address.
 KEPT_NAMES = [0, 1, 2, 3, 4, 6, 13, 14]

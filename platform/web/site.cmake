@@ -5,6 +5,7 @@ carriageway_library(carriageway_web platform/web platform/desktop EXCEPT platfor
 carriageway_link(carriageway_web imgui_opengl carriageway_views)
 
 add_executable(carriageway "${PROJECT_SOURCE_DIR}/platform/web/web_main.cpp")
+target_compile_options(carriageway PRIVATE -fno-rtti)
 target_link_libraries(carriageway PRIVATE carriageway_warnings carriageway_web)
 target_link_options(carriageway PRIVATE
     -Oz
