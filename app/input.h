@@ -31,7 +31,7 @@ enum class InputKind : std::uint8_t {
 
 enum class Key : std::uint8_t {
     none, enter, escape, tab, space, backspace, remove, left, right, up, down, home, end, page_up,
-    page_down, plus, minus, zero, f1, a, n, o, s, y, z,
+    page_down, plus, minus, zero, f1, a, n, o, p, s, y, z,
 };
 
 struct InputEvent {

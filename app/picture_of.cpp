@@ -9,6 +9,7 @@
 #include "app/drawing/picture.h"
 #include "app/drawing/png_file.h"
 #include "app/program.h"
+#include "app/records/fault_book.h"
 #include "core/cycle.h"
 
 namespace carriageway {
@@ -38,6 +39,22 @@ void show_walk(Program& program) {
 void show_stations(Program& program) {
     program.act(OpenDay{DayPart::stations});
     program.act(SearchStations{});
+}
+
+/// A symptom that the demonstration explains, at the head that was chosen.
+void show_faults(Program& program) {
+    program.act(FindFaultAt{program.state().head});
+    program.act(ChooseSymptom{find_symptom(fault_lore().book, "no_stroke")});
+}
+
+/// A call about it, with what mends it told.
+void show_call(Program& program) {
+    const HeadId head = program.state().head;
+    program.act(BeginCall{0});
+    program.act(ChooseCallSymptom{find_symptom(fault_lore().book, "no_stroke")});
+    program.act(ChooseCallHead{head});
+    if (const auto cause = find_cause(fault_lore().book, "both_sensors"))
+        program.act(TellFix{*cause, true});
 }
 
 /// A cycle held at a moment of the chosen head, or of the first: so far into a step of this kind.
@@ -91,6 +108,8 @@ constexpr Shown everything_shown[] = {
     {"cycle-turn", [](Program& program) { show_cycle(program, StepKind::index, 0.42); }},
     {"cycle-done", [](Program& program) { show_cycle(program, StepKind::lift, 0.4); }},
     {"practice", [](Program& program) { program.act(ShowPractice{PracticePart::exercises}); }},
+    {"faults", [](Program& program) { show_faults(program); }},
+    {"call", [](Program& program) { show_call(program); }},
     {"jobs", [](Program& program) { program.act(GoTo{Place::jobs}); }},
 };
 

@@ -37,6 +37,8 @@ Program::Program(Session& session) : session_(session) {
     state_.habits = session.habits();
     state_.open[static_cast<std::size_t>(Section::plot)] = true;
     take_person();
+    const bool shows = session.first_start() && !state_.habits.first_steps;
+    if (shows && session.current() != 0 && session.job() == demo_job()) begin_first_steps(false);
 }
 
 Model Program::model() const {
@@ -134,6 +136,7 @@ const Frame& Program::build(const Surface& surface, double now, bool system_dark
     gestures_.advance(now, gestures);
     for (const Gesture& gesture : gestures) take(gesture);
     mind_exercise();
+    mind_first_steps();
     keep_answers_back();
     frame_.begin(all, type);
     Canvas canvas(frame_, state_.looks.language);
@@ -143,6 +146,8 @@ const Frame& Program::build(const Surface& surface, double now, bool system_dark
     read_film();
     run_search();
     run_cycle();
+    run_trail();
+    follow_exercise();
     draw_frame(model(), frame_);
     // Scrolling stays within what there is; a shorter list pulls it back, in the same frame.
     bool again = false;
@@ -172,6 +177,7 @@ double Program::next_frame(double now) const {
     double when = -1.0;
     const auto sooner = [&](double at) { when = when < 0.0 ? at : std::min(when, at); };
     if (state_.move || fling_ || film_ || searching() || cycle_runs()) sooner(now);
+    if (first_pulses_run() || !state_.class_view.trail.empty()) sooner(now);
     if (state_.notice) sooner(state_.notice->until + 0.01);
     if (const std::optional<double> due = gestures_.due()) sooner(*due + 0.005);
     return when;

@@ -49,7 +49,10 @@ public:
     ViewState& state() { return state_; }
     Session& session() { return session_; }
     bool closing() const { return closing_; }
-    Theme theme() const { return state_.dark ? Theme::dark : Theme::light; }
+    Theme theme() const {
+        if (state_.class_view.on) return Theme::projector;
+        return state_.dark ? Theme::dark : Theme::light;
+    }
     /// The text being typed, for the text field laid over its box; nullptr: none.
     std::string* typing() { return state_.typing ? &state_.typing->text : nullptr; }
     void accept_text();
@@ -193,7 +196,37 @@ private:
     void carry_out(const AnswerTest& a);
     void carry_out(const ForgetAnswers& a);
     void carry_out(const OpenCause& a);
+    void carry_out(const MendCause& a);
     void carry_out(const MeasureCause& a);
+    // app/program_call.cpp
+    void carry_out(const BeginCall& a);
+    void carry_out(const OpenCall& a);
+    void carry_out(const LeaveCall&);
+    void carry_out(const ChooseCallSymptom& a);
+    void carry_out(const ChooseCallHead& a);
+    void carry_out(const AnswerCall& a);
+    void carry_out(const SkipQuestion& a);
+    void carry_out(const TellFix& a);
+    void carry_out(const ShowCallAfter& a);
+    void carry_out(const FixesAreSet&);
+    void carry_out(const EndCallAs& a);
+    void note_read_out(HeadId head, Field field); ///< a number was typed: in a call it is read out
+    /// Nothing: it is not of a call; false: refused, and said.
+    std::optional<bool> accept_call_text(const TextEntry& entry);
+    std::string call_text(const EditText& edit) const; ///< what stands in its field
+    bool begin_call_job(PressId press); ///< false: refused, and said
+    void go_to_question();
+    // app/program_call_log.cpp
+    void carry_out(const AskEraseCall& a);
+    void carry_out(const EraseCall& a);
+    void read_calls();
+    void keep_call(); ///< as it stands now; said where the library refuses
+    void show_call(); ///< from its top
+    // app/program_reply.cpp
+    void carry_out(const SendReply& a);
+    void carry_out(const ShowReply&);
+    void carry_out(const SetReply&);
+    void receive(ReadReply read, const std::string& from);
     // app/program_cycle.cpp
     void carry_out(const OpenCycle& a);
     void carry_out(const PlayCycle& a);
@@ -202,6 +235,23 @@ private:
     void drag_cycle(const HoldCycle& hold, Vec by);
     void run_cycle(); ///< moves its time on
     bool cycle_runs() const;
+    // app/program_first.cpp
+    void carry_out(const BeginFirstSteps&);
+    void carry_out(const NextFirstStep&);
+    void carry_out(const EndFirstSteps&);
+    void begin_first_steps(bool copy);
+    void go_to_first_step(FirstStep step);
+    void put_first_steps_away(); ///< and never shows them by itself again
+    void mind_first_steps(); ///< what was done of them; over when the job has gone
+    bool first_pulses_run() const;
+    bool first_steps_go_on(const FirstState& first) const;
+    // app/program_class.cpp
+    void carry_out(const ShowClass& a);
+    void carry_out(const FollowExercise& a);
+    void trace_pointer(const InputEvent& event);
+    void run_trail(); ///< takes away what has faded
+    void follow_exercise();
+    Followed followed() const;
     // app/program_practice.cpp
     void carry_out(const ShowPractice& a);
     // app/program_trainees.cpp

@@ -20,7 +20,10 @@ using ChangesLibrary = KindList<
     RemoveJob, RestoreJob, AddHeadAt, KeepPress, UsePress, KeepVisit, UseMeasured, RegisterEdit,
     AddMarkAt, OpenRegisterPad, OpenDayPad, UsePlacement, TickWalk, TickHead, AsPlanned, WalkAgain,
     TickStep, RemoveCount, RemoveStoppage, ApproveFirstPiece, FinishRun, RemoveRun, RestoreRun,
-    RunAgain, CarryToPress, AcceptMerge, OpenTheirs, SignTopic, EraseTrainee, NoteResult>;
+    RunAgain, CarryToPress, AcceptMerge, OpenTheirs, SignTopic, EraseTrainee, NoteResult,
+    BeginCall, ChooseCallSymptom, ChooseCallHead, AnswerCall, SkipQuestion, TellFix, FixesAreSet,
+    EndCallAs, EraseCall, SetReply,
+    BeginFirstSteps>;
 
 /// Whether an action of this kind can change what the library keeps.
 template <class Kind> bool changes_library(const Kind&) { return ChangesLibrary::has<Kind>; }

@@ -106,6 +106,7 @@ void Program::accept_pad() {
                           : Edit{SetNumber{pad.head, pad.field, value}};
     const std::optional<Applied> refused = session_.commit(edit);
     if (!refused) {
+        note_read_out(pad.head, pad.field);
         state_.pad.reset();
         return;
     }
@@ -140,6 +141,8 @@ void Program::edit_text(const EditText& edit) {
     case TextTarget::new_trainee:
     case TextTarget::trainee_name:
     case TextTarget::sender: entry.text = trainee_text(edit); break;
+    case TextTarget::call_press:
+    case TextTarget::call_notes: entry.text = call_text(edit); break;
     default: entry.text = day_text(edit); break;
     }
     state_.typing = entry;
@@ -158,7 +161,8 @@ void Program::accept_text() {
     const bool of_job = entry.target != TextTarget::search && entry.target != TextTarget::initials;
     if (of_job && only_to_look()) return;
     const std::optional<bool> of_run = accept_day_text(entry);
-    bool done = of_run.value_or(accept_trainee_text(entry).value_or(true));
+    bool done = of_run.value_or(accept_trainee_text(entry).value_or(
+        accept_call_text(entry).value_or(true)));
     switch (entry.target) {
     case TextTarget::search:
         state_.search = entry.text;
@@ -187,7 +191,14 @@ void Program::cancel_text() { state_.typing.reset(); }
 
 void Program::set_looks(const Looks& looks) {
     state_.looks = looks;
-    session_.set_looks(looks);
+    ClassState& view = state_.class_view;
+    Looks kept = looks;
+    // Before a class the text is larger than the person has it otherwise, and that isn't stored.
+    if (view.on) {
+        view.scale = looks.text_scale;
+        kept.text_scale = view.own_scale;
+    }
+    session_.set_looks(kept);
 }
 
 } // namespace carriageway

@@ -21,9 +21,11 @@ void Program::carry_out(const FindFaultAt& a) {
         carry_out(ShowPractice{PracticePart::faults});
 }
 
-/// The same answer again takes it back.
+/// The same answer again takes it back. What was answered about another job is forgotten.
 void Program::carry_out(const AnswerTest& a) {
     std::vector<TestAnswer>& answers = state_.practice.fault.answers;
+    if (state_.practice.fault.job != session_.current()) answers.clear();
+    state_.practice.fault.job = session_.current();
     const bool again = std::find(answers.begin(), answers.end(), a.answer) != answers.end();
     std::erase_if(answers, [&](const TestAnswer& one) { return one.test == a.answer.test; });
     if (!again) answers.push_back(a.answer);
@@ -36,6 +38,11 @@ void Program::carry_out(const OpenCause& a) {
     std::erase(fault.opened, a.cause);
     std::erase(fault.closed, a.cause);
     (a.open ? fault.opened : fault.closed).push_back(a.cause);
+}
+
+void Program::carry_out(const MendCause& a) {
+    if (apply_edit(a.edit))
+        notice(std::string(word(state_.looks.language, Word::faults_was_set)));
 }
 
 void Program::carry_out(const MeasureCause& a) {

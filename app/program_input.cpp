@@ -270,6 +270,7 @@ void Program::step_thing(const std::string& name, int steps) {
 
 void Program::handle(const InputEvent& event) {
     now_ = std::max(now_, event.time);
+    trace_pointer(event);
     switch (event.kind) {
     case InputKind::down:
     case InputKind::move:

@@ -141,6 +141,9 @@ void Program::key(const InputEvent& event) {
         if (state_.place != Place::press) act(GoTo{Place::press});
         else if (state_.head != 0) act(ChooseHead{0});
         break;
+    case Key::p:
+        if (!event.control && !event.alt) act(ShowClass{!state_.class_view.on});
+        break;
     case Key::z:
         if (event.control) act(event.shift ? Action(Redo{}) : Action(Undo{}));
         break;

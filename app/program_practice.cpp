@@ -10,7 +10,9 @@ void Program::carry_out(const ShowPractice& a) {
     state_.typing.reset();
     state_.pad.reset();
     state_.practice.trainee.erasing.reset();
+    state_.practice.call.erasing.reset();
     if (a.part == PracticePart::trainees) session_.read_group();
+    if (a.part == PracticePart::call) read_calls();
 }
 
 } // namespace carriageway

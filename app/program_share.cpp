@@ -17,6 +17,7 @@ void Program::open_link(const std::string& text) {
     const LinkContent content = content_of_link(text);
     if (content == LinkContent::exercise) return receive(read_exercise_link(text), link);
     if (content == LinkContent::result) return receive(read_result_link(text), link);
+    if (content == LinkContent::reply) return receive(read_reply_link(text), link);
     ReadJob read = read_job_link(text);
     if (!read.job) {
         notice(say(language, Word::not_opened, {word(language, Word::the_link), fault_sentence(language, read.fault)}),
@@ -39,6 +40,10 @@ void Program::arrive(bool was_visiting) {
     drop_film(); // it was for a head of that job
     state_.measuring = {}; // read on the press of the job before
     state_.day = {};
+    CallState& call = state_.practice.call; // a reply belongs to the job that it came with
+    if (was_visiting) call.left_reply = std::move(call.reply);
+    call.reply.reset();
+    call.reply_kept = 0;
     choose_head(0);
     if (!was_visiting) return;
     if (!session_.visiting()) errands_.push_back({ErrandKind::link_taken, {}});
@@ -93,6 +98,7 @@ void Program::carry_out(const KeepVisit&) {
     if (session_.job().name.empty())
         session_.commit(Edit{SetName{0, std::string(word(state_.looks.language, Word::untitled))}});
     if (!session_.keep_visit()) return say_trouble();
+    state_.practice.call.reply_kept = session_.current();
     errands_.push_back({ErrandKind::link_taken, {}});
     notice(say(state_.looks.language, Word::visit_kept, {session_.job().name}));
 }
@@ -107,7 +113,9 @@ void Program::carry_out(const BringVisitBack&) {
     const bool was_visiting = session_.visiting();
     if (!session_.bring_visit_back()) return;
     state_.notice.reset();
+    const std::shared_ptr<const ShownReply> reply = state_.practice.call.left_reply;
     arrive(was_visiting);
+    state_.practice.call.reply = reply;
 }
 
 } // namespace carriageway

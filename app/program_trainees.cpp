@@ -1,7 +1,6 @@
 // The people who practise: chosen, added, signed for, erased; and exercises and results that come
 // from other devices or go there.
 #include <cmath>
-#include <limits>
 
 #include "app/program.h"
 #include "app/records/link_base.h"
@@ -77,7 +76,7 @@ void Program::carry_out(const SignTopic& a) {
 void Program::carry_out(const AskErase& a) {
     state_.practice.trainee.erasing = a.trainee;
     // The question stands at the end of the page: it comes into sight whole.
-    if (a.trainee) state_.practice_scroll = std::numeric_limits<float>::max();
+    if (a.trainee) state_.practice_scroll = 1e6f; // its end
     if (state_.show_focus) state_.focus = a.trainee ? "trainee/erase/keep" : "trainee/erase";
 }
 

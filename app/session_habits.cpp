@@ -7,6 +7,7 @@ namespace {
 
 constexpr const char* letter = "letter";
 constexpr const char* table = "table";
+constexpr const char* seen = "seen";
 
 } // namespace
 
@@ -17,6 +18,7 @@ void Session::read_habits() {
     };
     habits_.initials = value(setting_key::initials);
     habits_.link_base = value(setting_key::link_base);
+    habits_.first_steps = value(setting_key::first_steps) == seen;
     if (value(setting_key::paper) == letter) habits_.paper = PaperSize::letter;
     if (value(setting_key::paper_layout) == table)
         habits_.layout = PaperLayout::overview_and_table;
@@ -33,6 +35,7 @@ void Session::set_habits(const Habits& habits) {
     put(setting_key::paper, habits.paper == PaperSize::letter ? letter : "a4");
     put(setting_key::paper_layout,
         habits.layout == PaperLayout::overview_and_table ? table : "heads");
+    if (habits.first_steps) put(setting_key::first_steps, seen);
     writer_->touch();
 }
 

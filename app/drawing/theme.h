@@ -9,7 +9,8 @@
 
 namespace carriageway {
 
-enum class Theme { light, dark };
+/// `projector`: for a class, with more contrast than a light room takes away.
+enum class Theme { light, dark, projector };
 
 /// What a colour is for.
 enum class Role : std::uint8_t {

@@ -5,6 +5,7 @@
 #include "app/records/carried_text.h"
 #include "app/records/finding_key.h"
 #include "app/records/form_parts.h"
+#include "app/records/reply_link.h"
 #include "core/exercise_break.h"
 
 namespace carriageway {
@@ -176,6 +177,7 @@ ReadExercise read_exercise_link(std::string_view text) {
 LinkContent content_of_link(std::string_view link) {
     if (has_marker(link, marker)) return LinkContent::exercise;
     if (has_marker(link, result_marker)) return LinkContent::result;
+    if (has_marker(link, reply_marker)) return LinkContent::reply;
     return LinkContent::job;
 }
 

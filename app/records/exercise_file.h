@@ -65,7 +65,7 @@ std::string result_link_fragment(const ExerciseResult& result);
 ReadResult read_result_link(std::string_view text);
 
 /// What a link carries, by its marker; `job` where there is no other.
-enum class LinkContent { job, exercise, result };
+enum class LinkContent { job, exercise, result, reply };
 LinkContent content_of_link(std::string_view link);
 
 /// Largest text of a file that is read as a result, bytes. Ours: the largest that is written is

@@ -202,13 +202,22 @@ class BookReader {
         fix(at, cause);
     }
 
+    /// Yes and no need no texts of their own.
+    BookText answer_text(const BookNode& at, std::string_view id) {
+        const bool own = parts_.has(at, "en") || parts_.has(at, "es");
+        if (own || (id != "yes" && id != "no")) return parts_.both(at);
+        const Word said = id == "yes" ? Word::faults_yes : Word::faults_no;
+        return {std::string(word(Language::english, said)),
+                std::string(word(Language::spanish, said))};
+    }
+
     void answer(const BookNode& at, FaultTest& test) {
         parts_.object(at, {"id", "en", "es", "for", "others"});
         FaultAnswer answer;
         answer.id = parts_.id(at);
         if (place_of(test.answers, answer.id))
             parts_.refuse(at, quoted(answer.id) + " is there twice");
-        lore_.tests.back().answers.push_back(parts_.both(at));
+        lore_.tests.back().answers.push_back(answer_text(at, answer.id));
         answer.others = parts_.optional_factor(at, "others");
         const BookNode weights = parts_.member(at, "for", Kind::object);
         for (std::size_t w = 0; w < weights.node->items.size(); ++w) {

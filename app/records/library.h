@@ -82,6 +82,7 @@ inline constexpr const char* initials = "initials";
 inline constexpr const char* link_base = "link_base";
 inline constexpr const char* paper = "paper";
 inline constexpr const char* paper_layout = "paper_layout";
+inline constexpr const char* first_steps = "first_steps";
 inline constexpr const char* trainee = "trainee"; ///< the id of who practises, never a name
 } // namespace setting_key
 

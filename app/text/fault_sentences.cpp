@@ -156,6 +156,11 @@ std::string evidence_text(Language language, LengthUnit unit, const Job& job,
     return say(language, Word::evidence_of, {head_title(language, *head), sentence});
 }
 
+std::string cause_share_text(double share) {
+    if (share < 0.1) return format_share(share);
+    return format_share(std::round(100.0 * share) / 100.0);
+}
+
 std::string factor_text(Language language, const Contribution& contribution) {
     const std::string factor = format_number(contribution.factor, 2);
     if (contribution.kind == Contribution::Kind::weight)

@@ -18,6 +18,10 @@ Word evidence_word(Evidence evidence);
 std::string evidence_text(Language language, LengthUnit unit, const Job& job,
                           const Contribution& contribution, bool name_head = true);
 
+/// A cause's share of all scores, in whole percent; below ten with a decimal, as they are small
+/// numbers that differ. Judged, not measured: no more figures than that.
+std::string cause_share_text(double share);
+
 /// What a contribution does to the score: "× 9: speaks for it"; of a weight "How usual ...: 5".
 std::string factor_text(Language language, const Contribution& contribution);
 

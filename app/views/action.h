@@ -151,6 +151,7 @@ struct FindFaultAt { HeadId head; };            ///< what is wrong with a head, 
 struct AnswerTest { TestAnswer answer; };
 struct ForgetAnswers {};
 struct OpenCause { std::size_t cause; bool open; };
+struct MendCause { Edit edit; };                ///< a cause's fix
 struct MeasureCause { Measure measure; HeadId head; }; ///< shows where it is measured or typed
 
 // Trainees (app/program_trainees.cpp).
@@ -167,11 +168,38 @@ struct DropResult {};
 /// An exercise, or what came of it, for another device.
 struct SendExercise { bool result; bool link; };
 
+// Calls (app/program_call.cpp).
+struct BeginCall { PressId press; };            ///< on a copy of the open job, or on a kept press
+struct OpenCall { CallId call; };               ///< goes on with one of the log
+struct LeaveCall {};                            ///< the log, and the job that was open before
+struct ChooseCallSymptom { std::optional<std::size_t> symptom; };
+struct ChooseCallHead { HeadId head; };
+struct AnswerCall { TestAnswer answer; };       ///< the same once more takes it back
+struct SkipQuestion { CallQuestion question; }; ///< the caller can't say, or it stands as drawn
+struct TellFix { std::size_t cause; bool told; };
+struct ShowCallAfter { bool after; };           ///< the drawing with what is told, or as it stands
+struct FixesAreSet {};                          ///< the caller has set what was told
+struct EndCallAs { CallOutcome outcome; };
+struct AskEraseCall { std::optional<CallId> call; }; ///< nothing: it was not meant
+struct EraseCall { CallId call; };              ///< for good
+struct SendReply { bool share; };               ///< hands the link on, or only copies it
+struct ShowReply {};                            ///< what to change
+struct SetReply {};                             ///< in the visit's job
+
 // Running a cycle (app/program_cycle.cpp).
 struct OpenCycle { bool open; };
 struct PlayCycle { bool playing; };
 struct PaceCycle { double pace; };              ///< of real time
 struct StepCycle { int by; };                   ///< to the next event, or with -1 to the one before
+
+// The first steps (app/program_first.cpp).
+struct BeginFirstSteps {};                      ///< once more
+struct NextFirstStep {};
+struct EndFirstSteps {};                        ///< skipped, or done
+
+// For a class (app/program_class.cpp).
+struct ShowClass { bool on; };
+struct FollowExercise { bool follow; };
 
 /// A list of kinds, known when it is compiled.
 template <class... Kinds> struct KindList {
@@ -199,7 +227,11 @@ using ActionKinds = KindList<
     ChooseTrainee, ShowGroup, OpenTopic, SignTopic, AskErase, EraseTrainee, ExportTrainee,
     ExportGroup, NoteResult, DropResult, SendExercise,
     OpenCycle, PlayCycle, PaceCycle, StepCycle,
-    ChooseSymptom, FindFaultAt, AnswerTest, ForgetAnswers, OpenCause, MeasureCause>;
+    BeginFirstSteps, NextFirstStep, EndFirstSteps, ShowClass, FollowExercise,
+    BeginCall, OpenCall, LeaveCall, ChooseCallSymptom, ChooseCallHead, AnswerCall, SkipQuestion,
+    TellFix, ShowCallAfter, FixesAreSet, EndCallAs, AskEraseCall, EraseCall, SendReply, ShowReply,
+    SetReply,
+    ChooseSymptom, FindFaultAt, AnswerTest, ForgetAnswers, OpenCause, MendCause, MeasureCause>;
 
 /// One of these. Not a std::variant, which would be made anew, with a table for each thing that can
 /// be done with it, in every file that names an action: with so many kinds that was most of the time

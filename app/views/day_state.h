@@ -30,6 +30,7 @@ struct Habits {
     PaperSize paper = PaperSize::a4;
     PaperLayout layout = PaperLayout::overview_and_heads;
     std::string link_base;    ///< address that links begin with, where the window has none of its own
+    bool first_steps = false; ///< done or skipped: not shown again unless asked
     bool operator==(const Habits&) const = default;
 };
 

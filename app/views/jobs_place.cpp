@@ -1,5 +1,6 @@
 // The library: find a job, open it, and how the program looks.
-#include "app/views/views.h"
+#include "app/views/class_view.h"
+#include "app/views/first_view.h"
 
 namespace carriageway {
 
@@ -159,6 +160,8 @@ void looks_panel(const Model& model, Rows& rows) {
         sizes.push_back({step.name, step.face, canvas.action(ChooseTextScale{step.scale}),
                          std::abs(looks.text_scale - step.scale) < 0.01f});
     choices("text", canvas.word(Word::text_size), sizes, rows);
+    class_rows(model, rows);
+    first_again_row(model, rows);
 }
 
 void jobs_place(const Model& model, const Layout& layout, Canvas& canvas) {

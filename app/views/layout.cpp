@@ -46,6 +46,8 @@ Layout lay_out_compact(const Model& model, Canvas& canvas) {
     // the diagram keeps at least two fifths.
     const float wanted = state.place == Place::press ? 292.0f * (0.35f + 0.65f * type.scale()) : room;
     float panel = std::min(wanted, room * 0.56f);
+    // Before a class the drawing is what is looked at.
+    if (state.class_view.on && state.place == Place::press) panel = std::min(panel, room * 0.4f);
     if (state.tall_sheet) panel = room * 0.8f;
     const float strip = cycle_strip_room(model, window.width(), room, canvas);
     // While a cycle runs the diagram is what one looks at: it keeps its two fifths before all else,
@@ -66,7 +68,11 @@ Layout lay_out_wide(const Model& model, Canvas& canvas) {
     Layout layout;
     layout.compact = false;
     const float rail = std::max(96.0f, 40.0f + 62.0f * type.scale());
-    const float panel = std::clamp(200.0f + 140.0f * type.scale(), 320.0f, 0.42f * window.width());
+    // Before a class the drawing is what is looked at: the panel stays as wide as for plain text.
+    const bool for_class = model.state->class_view.on && model.state->place == Place::press;
+    const float widest = for_class ? 340.0f : 0.42f * window.width();
+    constexpr float least = 320.0f;
+    const float panel = std::clamp(200.0f + 140.0f * type.scale(), least, std::max(least, widest));
     layout.places = {window.x0, window.y0, window.x0 + rail, window.y1};
     layout.panel = {window.x1 - panel, window.y0, window.x1, window.y1};
     const float header = header_height(model, canvas, layout.panel.x0 - layout.places.x1);

@@ -1,4 +1,4 @@
-// The Practice place: exercises, faults and the people who practise, one at a time.
+// The Practice place: exercises, faults, calls and the people who practise, one at a time.
 #include "app/views/practice_view.h"
 
 namespace carriageway {
@@ -14,21 +14,24 @@ struct PartRow {
 constexpr PartRow part_rows[] = {
     {PracticePart::exercises, "practice/exercises", Word::practice_exercises, exercises_part},
     {PracticePart::faults, "practice/faults", Word::practice_faults, faults_part},
+    {PracticePart::call, "practice/call", Word::practice_call, call_part},
     {PracticePart::trainees, "practice/trainees", Word::practice_trainees, trainees_part},
 };
 
-} // namespace
+/// What the number pad leaves of the page; large letters on a small phone leave next to nothing.
+Box beside_pad(const Model& model, const Layout& layout, Box page, Canvas& canvas) {
+    if (!layout.compact) page.x1 = layout.panel.x0;
+    else
+        page.y1 = std::min(layout.panel.y0,
+                           model.window.y1 - pad_height(model, canvas, layout.panel.width()));
+    return page;
+}
 
-void practice_place(const Model& model, const Layout& layout, Canvas& canvas) {
-    DrawingList& list = canvas.list();
-    const Box all{layout.compact ? model.window.x0 : layout.places.x1, model.window.y0,
-                  model.window.x1, layout.compact ? layout.places.y0 : model.window.y1};
-    list.round(all, 0.0f, paint(Role::paper));
-    list.thing("practice", ThingRole::region, all).label.assign(canvas.word(Word::place_practice));
-    list.push_clip(all);
-    const float width = std::min(all.width() - 32.0f, 640.0f);
-    Rows rows{canvas, all.centre().x - 0.5f * width, width,
-              all.y0 + 18.0f - model.state->practice_scroll, Role::paper};
+void parts_of_place(const Model& model, Box page, Canvas& canvas) {
+    canvas.list().push_clip(page);
+    const float width = std::min(page.width() - 32.0f, 640.0f);
+    Rows rows{canvas, page.centre().x - 0.5f * width, width,
+              page.y0 + 18.0f - model.state->practice_scroll, Role::paper};
     const float top = rows.y;
     rows.text(canvas.word(Word::place_practice), {TypeSize::title, true}, Role::ink, 10.0f);
     std::vector<Choice> parts;
@@ -40,8 +43,24 @@ void practice_place(const Model& model, const Layout& layout, Canvas& canvas) {
     rows.space(8.0f);
     for (const PartRow& row : part_rows)
         if (row.part == model.state->practice.part) row.draw(model, rows);
-    list.pop_clip();
-    canvas.frame().scrolls.push_back({all, rows.y - top + 24.0f, &ViewState::practice_scroll});
+    canvas.list().pop_clip();
+    canvas.frame().scrolls.push_back({page, rows.y - top + 24.0f, &ViewState::practice_scroll});
+}
+
+} // namespace
+
+void practice_place(const Model& model, const Layout& layout, Canvas& canvas) {
+    constexpr float least_page = 60.0f;
+    DrawingList& list = canvas.list();
+    const Box all{layout.compact ? model.window.x0 : layout.places.x1, model.window.y0,
+                  model.window.x1, layout.compact ? layout.places.y0 : model.window.y1};
+    list.round(all, 0.0f, paint(Role::paper));
+    list.thing("practice", ThingRole::region, all).label.assign(canvas.word(Word::place_practice));
+    const Pad* pad = model.state->pad ? &*model.state->pad : nullptr;
+    const bool typing = pad && !pad->reading && !model.state->day.open;
+    const Box page = typing ? beside_pad(model, layout, all, canvas) : all;
+    if (page.height() >= least_page) parts_of_place(model, page, canvas);
+    if (typing) number_pad(model, layout, canvas);
 }
 
 } // namespace carriageway

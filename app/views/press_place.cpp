@@ -1,7 +1,10 @@
 // The press: the diagram, and beside or below it what is to be done.
 #include "app/text/sentences.h"
+#include "app/views/call_view.h"
+#include "app/views/class_view.h"
 #include "app/views/cycle_view.h"
 #include "app/views/exercise_view.h"
+#include "app/views/first_view.h"
 #include "app/views/panel.h"
 
 namespace carriageway {
@@ -140,6 +143,19 @@ void dragged_colour(const Model& model, const Projection& projection, Canvas& ca
     list.set_layer(before);
 }
 
+/// What the first steps put a ring round, as it was drawn.
+std::vector<Box> boxes_to_ring(const Model& model, const DiagramThings& made,
+                               const DrawingList& list) {
+    const HeadId head = model.state->first.head;
+    std::vector<Box> boxes;
+    for (const DiagramThings::Handle& handle : made.handles)
+        if (handle.head == head) boxes.push_back(list.things()[handle.thing].box);
+    if (boxes.empty() && model.state->head == 0)
+        for (const DiagramThings::HeadThing& each : made.heads)
+            if (each.head == head) boxes.push_back(list.things()[each.thing].box);
+    return boxes;
+}
+
 void diagram(const Model& model, const Layout& layout, Canvas& canvas) {
     const ViewState& state = *model.state;
     Frame& frame = canvas.frame();
@@ -177,6 +193,7 @@ void diagram(const Model& model, const Layout& layout, Canvas& canvas) {
     draw_diagram(input, canvas.list(), things);
     attach(model, things, canvas);
     if (legend) draw_legend(input, canvas.list());
+    first_ring(model, boxes_to_ring(model, things, canvas.list()), canvas);
     if (state.colour_drag) dragged_colour(model, frame.projection, canvas);
     for (const DiagramTool& tool : tools)
         canvas.icon_button(tool.name, tool.box, tool.icon, canvas.word(tool.words), canvas.action(tool.action));
@@ -187,8 +204,10 @@ void panel(const Model& model, const Layout& layout, Canvas& canvas) {
     const bool exam = examined(model.state->practice.exercise);
     const Word label = exam ? Word::practice_exercises : Word::what_to_fix;
     place_panel(model, layout, canvas.word(label), canvas, [&](Rows& rows) {
-        if (exam) exercise_panel(model, rows);
-        else if (const HeadAssessment* head = find_head(*model.assessment, model.state->head))
+        if (exam) return exercise_panel(model, rows);
+        if (first_steps_on_screen(model)) first_card(model, rows);
+        reply_button(model, rows);
+        if (const HeadAssessment* head = find_head(*model.assessment, model.state->head))
             head_panel(model, *head, rows);
         else press_panel(model, rows);
     });
@@ -226,6 +245,7 @@ void draw_frame(const Model& model, Frame& frame) {
     else if (model.state->measuring.open) measure_sheet(model, canvas);
     else if (model.state->day.open) day_sheet(model, canvas);
     notice_line(model, layout, canvas);
+    class_trail(model.state->class_view, canvas.list());
     canvas.list().set_layer(0);
 }
 

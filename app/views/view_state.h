@@ -12,8 +12,10 @@
 #include "app/records/library.h"
 #include "app/text/measure.h"
 #include "app/text/words.h"
+#include "app/views/class_state.h"
 #include "app/views/cycle_state.h"
 #include "app/views/day_state.h"
+#include "app/views/first_state.h"
 #include "app/views/measure_state.h"
 #include "app/views/practice_state.h"
 #include "app/views/register_state.h"
@@ -66,6 +68,7 @@ struct Pad {
 enum class TextTarget {
     job_name, head_colour, search, row_name, initials, note, approved_by, approved_against,
     stoppage_note, link_base, own_step, new_trainee, trainee_name, sender,
+    call_press, call_notes,
 };
 
 /// A text field while it is being typed in.
@@ -144,6 +147,8 @@ struct ViewState {
     DayState day;
     float day_scroll = 0.0f;
     CycleState cycle;
+    FirstState first;
+    ClassState class_view;
     PracticeState practice;
     float practice_scroll = 0.0f;
     Habits habits;

@@ -125,6 +125,7 @@ Key printed_key(int code, int scancode) {
         case 'a': return Key::a;
         case 'n': return Key::n;
         case 'o': return Key::o;
+        case 'p': return Key::p;
         case 's': return Key::s;
         case 'y': return Key::y;
         case 'z': return Key::z;

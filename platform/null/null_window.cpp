@@ -33,6 +33,7 @@ ImGuiKey imgui_key(Key key) {
         case Key::a: return ImGuiKey_A;
         case Key::n: return ImGuiKey_N;
         case Key::o: return ImGuiKey_O;
+        case Key::p: return ImGuiKey_P;
         case Key::s: return ImGuiKey_S;
         case Key::y: return ImGuiKey_Y;
         case Key::z: return ImGuiKey_Z;

@@ -42,6 +42,7 @@ Key key_of(SDL_Keycode code) {
         case SDLK_a: return Key::a;
         case SDLK_n: return Key::n;
         case SDLK_o: return Key::o;
+        case SDLK_p: return Key::p;
         case SDLK_s: return Key::s;
         case SDLK_y: return Key::y;
         case SDLK_z: return Key::z;

@@ -19,7 +19,8 @@ constexpr Name names[] = {
     {"n", Key::n},               {"o", Key::o},                {"s", Key::s},
     {"y", Key::y},               {"z", Key::z},                {"A", Key::a},
     {"N", Key::n},               {"O", Key::o},                {"S", Key::s},
-    {"Y", Key::y},               {"Z", Key::z},
+    {"Y", Key::y},               {"Z", Key::z},                {"p", Key::p},
+    {"P", Key::p},
 };
 
 } // namespace

@@ -11,7 +11,8 @@
 
 namespace carriageway {
 
-Driver::Driver(WindowSize size, const std::string& folder, Language language, float pixels_per_dp)
+Driver::Driver(WindowSize size, const std::string& folder, Language language, float pixels_per_dp,
+               FirstSteps first)
     : context_(ImGui::CreateContext()) {
     ImGui::SetCurrentContext(context_);
     window_ = std::make_unique<NullWindow>(size.width, size.height, pixels_per_dp);
@@ -22,6 +23,7 @@ Driver::Driver(WindowSize size, const std::string& folder, Language language, fl
             folder, [] {}, [] { return Timestamp{1'700'000'000'000}; }, language);
     fonts_ = std::make_unique<Fonts>(*ImGui::GetIO().Fonts);
     program_ = std::make_unique<Program>(*session_);
+    if (first == FirstSteps::done) program_->state().first = {};
     loop_ = std::make_unique<FrameLoop>(*program_, *window_, *fonts_);
     settle();
 }

@@ -26,11 +26,15 @@ inline constexpr WindowSize small_phone{"small phone", 320, 568};
 inline constexpr WindowSize tablet{"tablet", 820, 1180};
 inline constexpr WindowSize desktop{"desktop", 1440, 900};
 
+/// Whether the first start of a library in a folder shows the first steps.
+enum class FirstSteps { done, shown };
+
 class Driver {
 public:
     /// On the demonstration job; with a folder, on the library in it.
     explicit Driver(WindowSize size, const std::string& folder = {},
-                    Language language = Language::english, float pixels_per_dp = 1.0f);
+                    Language language = Language::english, float pixels_per_dp = 1.0f,
+                    FirstSteps first = FirstSteps::done);
     ~Driver();
 
     Program& program() { return *program_; }

@@ -8,8 +8,11 @@
 #include "app/records/job_link.h"
 #include "app/views/measure_words.h"
 #include "tests/app/driver.h"
+#include "tests/app/visit_call.h"
 #include "tests/app/visit_cycle.h"
 #include "tests/app/visit_exercises.h"
+#include "tests/app/visit_faults.h"
+#include "tests/app/visit_first.h"
 #include "tests/app/visit_lists.h"
 #include "tests/app/visit_paper.h"
 #include "tests/app/visit_rate.h"
@@ -226,6 +229,9 @@ void visit_frames(Driver& driver, Look look) {
     visit_runs(driver, scrolled, look);
     visit_exercises(driver, scrolled, look);
     visit_trainees(driver, scrolled, look);
+    visit_call(driver, scrolled, look);
+    visit_faults(driver, scrolled, look);
+    visit_first(driver, scrolled, look);
     driver.program().act(GoTo{Place::jobs});
     driver.program().act(ChooseJob{driver.session().rows().front().id});
     driver.settle();

@@ -11,7 +11,7 @@ using Catch::Matchers::WithinAbs;
 
 namespace {
 
-constexpr Theme themes[] = {Theme::light, Theme::dark};
+constexpr Theme themes[] = {Theme::light, Theme::dark, Theme::projector};
 
 // WCAG 2.2, success criteria 1.4.3 (text) and 1.4.11 (parts of controls and graphics).
 constexpr double least_for_text = 4.5;
@@ -21,8 +21,8 @@ constexpr Role backgrounds[] = {Role::paper, Role::panel,   Role::card,  Role::q
                                 Role::mesh,  Role::station, Role::platen};
 
 std::string named(Theme theme, Role role) {
-    return std::string(theme == Theme::light ? "light " : "dark ") +
-           std::to_string(static_cast<int>(role));
+    const char* name = theme == Theme::light ? "light " : theme == Theme::dark ? "dark " : "projector ";
+    return name + std::to_string(static_cast<int>(role));
 }
 
 void require_contrast(Theme theme, Role front, Role back, double least) {

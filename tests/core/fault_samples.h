@@ -137,7 +137,7 @@ inline void spoil_blades(Job& job, Evidence evidence) {
         case Evidence::starved: // it drops while it already runs
             job.press.carriage.drop_dwell = 0.0;
             head.flood_speed = 880.0;
-            head.print_speed = 200.0;
+            head.print_speed = 300.0;
             break;
         case Evidence::heavy: head.stops.machine_side = 220.0; break;
         case Evidence::run_past_short: head.stops.machine_side = 249.0; break;

@@ -141,10 +141,30 @@ TEST_CASE("broken data is refused with its place and a sentence", "[faults]") {
     CHECK(without("/causes/0", "who_says") == "causes[0]: \"who_says\" is missing");
     CHECK(without("/causes/0", "en") == "causes[0]: \"en\" is missing");
     CHECK(without("/tests/0/answers/0", "es") == "tests[0].answers[0]: \"es\" is missing");
+    CHECK(broken("/tests/0/answers/0/id", "yes") == ""); // with texts of its own
     CHECK(without("", "tests") == "\"tests\" is missing");
     Json twice = small();
     twice["causes"].push_back(twice["causes"][0]);
     CHECK(what_of(twice.dump()) == "causes[1]: \"c\" is there twice");
+}
+
+TEST_CASE("yes and no need no texts of their own, all other answers do", "[faults]") {
+    Json book = small();
+    Json& answers = book["tests"][0]["answers"];
+    for (Json& answer : answers) {
+        answer.erase("en");
+        answer.erase("es");
+    }
+    answers[0]["id"] = "yes";
+    CHECK(what_of(book.dump(2)) == "tests[0].answers[1]: \"en\" is missing");
+    answers[1]["id"] = "no";
+    const auto read = read_fault_book(book.dump(2));
+    const auto& lore = std::get<FaultLore>(read);
+    CHECK(text_of(Language::english, lore.tests[0].answers[0]) == "Yes");
+    CHECK(text_of(Language::spanish, lore.tests[0].answers[0]) == "Sí");
+    CHECK(text_of(Language::spanish, lore.tests[0].answers[1]) == "No");
+    answers[1]["en"] = "Not at all"; // half is not enough
+    CHECK(what_of(book.dump(2)) == "tests[0].answers[1]: \"es\" is missing");
 }
 
 TEST_CASE("line and column lead to the fault", "[faults]") {

@@ -43,7 +43,7 @@ const std::set<std::string_view> same_in_both{
     "stations_cost", "caution_sign", "stoppage_row", "paper_instead", "paper_sides",
     "paper_column_bare", "paper_column_unit", "paper_a4", "no",
     "exercise_seconds", "exercise_minutes", "evidence_seen", "evidence_seen_value", "evidence_of",
-    "evidence_minutes",
+    "evidence_minutes", "faults_no",
 };
 
 }  // namespace

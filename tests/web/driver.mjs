@@ -64,6 +64,7 @@ export class Driver {
   constructor(page, device) {
     this.page = page;
     this.device = device;
+    this.skipsFirstSteps = true;
     this.troubles = [];
     page.on("pageerror", error => this.troubles.push(error.message));
     page.on("console", said => { if (said.type() === "error") this.troubles.push(said.text()); });
@@ -85,7 +86,20 @@ export class Driver {
   }
   async started() {
     await until("the program has started", () => this.page.evaluate(() => window.carriageway?.frames() > 0).catch(() => false), 60);
+    if (this.skipsFirstSteps) await this.skipFirstSteps();
     await this.settle();
+  }
+  // The first start of a library shows its first steps, with a head that pulses: most tests go on
+  // at once. What is said then about where they are is closed as well.
+  async skipFirstSteps() {
+    const click = name => this.page.evaluate(wanted => {
+      const element = document.querySelector(`#mirror [data-name="${wanted}"]`);
+      element?.click();
+      return element !== null;
+    }, name);
+    if (!await click("first/skip")) return;
+    await until("the first steps are gone", async () => !await this.thing("first/skip"));
+    await click("notice/close");
   }
   async reload() {
     await this.page.reload();

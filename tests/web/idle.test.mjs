@@ -1,7 +1,7 @@
 // A page left alone draws nothing; a lost graphics context comes back by itself.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { inBrowser, pause, until } from "./driver.mjs";
+import { DEVICES, Driver, inBrowser, pause, until } from "./driver.mjs";
 
 const stage = inBrowser();
 
@@ -12,6 +12,24 @@ test("ten seconds untouched draw no frame", async () => {
   const before = await driver.frames();
   await pause(10000);
   assert.equal(await driver.frames() - before, 0);
+  await driver.close();
+});
+
+test("the first start shows its first steps, once, and after three pulses draws no frame", async () => {
+  const context = await stage.browser.newContext({ ...DEVICES.phone, locale: "en-GB", serviceWorkers: "block" });
+  const driver = new Driver(await context.newPage(), "phone");
+  driver.skipsFirstSteps = false;
+  await driver.go(stage.site.address); // until the pulses are over
+  await driver.saved();
+  await driver.settle();
+  assert.match((await driver.need("first/step")).label, /^1 of 3/);
+  const before = await driver.frames();
+  await pause(3000);
+  assert.equal(await driver.frames() - before, 0);
+  await driver.act("first/skip");
+  await driver.saved();
+  await driver.reload();
+  assert.equal(await driver.thing("first/step"), undefined);
   await driver.close();
 });
 
