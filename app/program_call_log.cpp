@@ -28,7 +28,6 @@ void Program::keep_call() {
     record.symptom = call.symptom ? book.symptoms[*call.symptom].id : std::string();
     record.found = found_id(book, call.notes);
     record.notes = write_call_notes(book, call.notes);
-    if (call.id != 0 && record == call.record) return;
     const std::optional<CallId> id = session_.keep_call(call.id, record);
     if (!id) return say_trouble();
     call.id = *id;

@@ -47,8 +47,7 @@ DROP TRIGGER IF EXISTS job_words_changed;
 )sql";
 
 bool has_fts5(SQLite::Database& database) {
-    return database.execAndGet("SELECT count(*) FROM pragma_module_list WHERE name = 'fts5'")
-               .getInt() > 0;
+    return database.execAndGet("SELECT sqlite_compileoption_used('ENABLE_FTS5')").getInt() > 0;
 }
 
 // Triggers that are there, ours or not, and whether they are exactly ours.

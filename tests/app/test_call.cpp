@@ -137,6 +137,8 @@ TEST_CASE("A call that nobody ended goes on where it was after a restart") {
         driver.tap("head/6/image.length_mm");
         driver.pad("222mm");
         driver.tap("pad/accept");
+        INFO((driver.program().state().pad ? driver.program().state().pad->trouble : "no pad"));
+        REQUIRE(head_on(driver.session().job(), 6)->image.length == 222.0);
         const std::optional<CallQuestion> question = question_of(driver);
         REQUIRE(question);
         driver.tap(question->kind == CallQuestion::Kind::number
@@ -227,6 +229,8 @@ TEST_CASE("A call may begin on a press that was kept, and waits for an exercise 
     const ScratchFolder folder;
     Driver driver(phone, folder.path());
     driver.program().act(KeepPress{});
+    driver.settle();
+    driver.tap("notice/close"); // it would lie over what is tapped next
     start(driver, ExerciseKind::judge_gap);
     open_calls(driver);
     driver.tap("call/begin");
