@@ -9,7 +9,7 @@
 #include "app/records/link_text.h"
 #include "app/records/reply_link.h"
 #include "app/text/words.h"
-#include "tests/core/sample_job.h"
+#include "tests/core/fault_samples.h"
 
 using namespace carriageway;
 using Kind = ReadFault::Kind;
@@ -17,7 +17,7 @@ using Kind = ReadFault::Kind;
 namespace {
 
 Job caller_job() {
-    Job job = sample::one_head();
+    Job job = sample::faultless_job();
     job.name = "Call";
     return job;
 }
