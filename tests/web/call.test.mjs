@@ -52,6 +52,7 @@ test("a call goes on where it was when the page is loaded again", async () => {
   await driver.act("call/symptom/no_stroke");
   await driver.act("call/head/6");
   await driver.act("call/cause/both_sensors/tell");
+  await driver.act("place/press"); // where it is said whether all is saved
   await driver.saved();
   await driver.reload();
   await driver.act("place/practice");

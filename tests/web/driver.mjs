@@ -72,9 +72,10 @@ export class Driver {
 
   // A page of a fresh context of this browser, with the program running. Nothing is fetched a second
   // time to be kept for later, unless `more` allows service workers.
-  static async open(browser, address, device = "phone", more = {}) {
+  static async open(browser, address, device = "phone", more = {}, skipsFirstSteps = true) {
     const context = await browser.newContext({ ...DEVICES[device], locale: "en-GB", serviceWorkers: "block", ...more });
     const driver = new Driver(await context.newPage(), device);
+    driver.skipsFirstSteps = skipsFirstSteps;
     await driver.slower();
     await driver.go(address);
     return driver;

@@ -94,7 +94,7 @@ test("a job from a link asks before it goes, once it has been changed and until 
 });
 
 test("a link that is cut off is refused with a reason, and nothing is lost", async () => {
-  const driver = await Driver.open(stage.browser, `${stage.site.address}#job=1.AAAA`, "pocket");
+  const driver = await Driver.open(stage.browser, `${stage.site.address}#job=1.AAAA`, "pocket", {}, false);
   assert.ok((await driver.need("notice")).label.length > 20);
   assert.match((await driver.need("title")).label, /regatta/);
   await driver.close();
