@@ -78,6 +78,10 @@ void Program::mind_exercise() {
 }
 
 void Program::carry_out(const StartExercise& a) {
+    // What has been answered so far is not thrown away: that one is marked or given up first.
+    mind_exercise();
+    if (state_.practice.exercise.stage == ExerciseStage::under_way)
+        return carry_out(ReturnToExercise{});
     auto run = std::make_shared<ExerciseRun>();
     const std::uint64_t seed = static_cast<std::uint64_t>(session_.time()) + exercises_begun_++;
     run->exercise = make_exercise(a.kind, seed, exercise_level(state_.practice.exercise, a.kind));

@@ -1,5 +1,6 @@
 // The people who practise: chosen, added, signed for, erased; and exercises and results that come
 // from other devices or go there.
+#include <algorithm>
 #include <cmath>
 
 #include "app/program.h"
@@ -43,14 +44,17 @@ void Program::take_person() {
 /// Another window writes the library: the exercise is marked all the same, and noted nowhere.
 void Program::note_exercise(const ExerciseRun& run) {
     if (session_.read_only()) return;
-    if (session_.note_attempt(attempt_of(run))) take_person();
-    else say_trouble();
+    if (!session_.note_attempt(attempt_of(run))) return say_trouble();
+    state_.practice.exercise.run->noted_for = session_.practised_by().who.id;
+    take_person();
 }
 
 void Program::carry_out(const ChooseTrainee& a) {
     TraineeState& trainee = state_.practice.trainee;
     trainee.erasing.reset();
     trainee.topic.reset();
+    // What one person typed as a name is not sent with another's results.
+    if (a.trainee != session_.practised_by().who.id) trainee.sender.clear();
     if (!session_.choose_trainee(a.trainee)) say_trouble();
     take_person();
     if (trainee.group) carry_out(ShowGroup{false});
@@ -86,6 +90,7 @@ void Program::carry_out(const EraseTrainee& a) {
     if (trainee.erasing != a.trainee) return;
     trainee.erasing.reset();
     trainee.topic.reset();
+    trainee.sender.clear();
     const std::optional<LibraryFault> fault = session_.erase_trainee(a.trainee);
     take_person();
     if (state_.show_focus) state_.focus = "trainee/choose/0";
@@ -169,7 +174,10 @@ void Program::carry_out(const NoteResult&) {
     std::optional<ExerciseResult>& arrived = state_.practice.trainee.arrived;
     const TraineeRow who = session_.practised_by().who;
     if (!arrived || who.id == 0) return;
-    if (!session_.note_attempt(arrived->attempt)) return say_trouble();
+    // Of a clock that is ahead: else nothing done later would ever be the last.
+    Attempt attempt = arrived->attempt;
+    attempt.time = std::min(attempt.time, session_.time());
+    if (!session_.note_attempt(attempt)) return say_trouble();
     arrived.reset();
     take_person();
     notice(say(state_.looks.language, Word::exercise_result_kept, {who.name}));
@@ -209,6 +217,7 @@ std::optional<bool> Program::accept_trainee_text(const TextEntry& entry) {
     const bool done = adding ? session_.add_trainee(*name)
                              : session_.rename_trainee(session_.practised_by().who.id, *name);
     if (!done) say_trouble();
+    else if (adding) state_.practice.trainee.sender.clear(); // another sits here now
     take_person();
     return done;
 }

@@ -109,6 +109,8 @@ CyclePose pose(const HeadCycle& cycle, double time, double whole) {
     const double length = std::max(whole, cycle.seconds);
     double t = std::isfinite(time) && length > 0.0 ? std::fmod(time, length) : 0.0;
     if (t < 0.0) t += length;
+    // The end of a cycle is what it came to, not the start of the next.
+    if (t == 0.0 && time > 0.0 && std::isfinite(time)) t = length;
     pose.turned = cycle.index > 0.0 ? eased(t / cycle.index) : 1.0;
     pose.doing = t < cycle.index ? StepKind::index : StepKind::wait;
     pose.carriage = cycle.middle;

@@ -56,8 +56,8 @@ struct CyclePose {
     bool printed_all = false; ///< the last print stroke is done: what is missed now is missed
 };
 
-/// The moment at `time`, which wraps into the cycle; not a number counts as 0. Times up to the
-/// `whole` cycle of a press may be given: a head that is done waits.
+/// The moment at `time`, which wraps into the cycle; its end is still its own. Not a number counts
+/// as 0. Times up to the `whole` cycle of a press may be given: a head that is done waits.
 CyclePose pose(const HeadCycle& cycle, double time, double whole = 0.0);
 
 /// Bands of the moment for cover(): what is printed so far of a garment.

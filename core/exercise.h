@@ -55,7 +55,7 @@ struct DialTurn {
 /// An answer: only what the kind asks for counts.
 struct ExerciseAnswer {
     std::vector<FaultClaim> faults; ///< find_fault
-    std::vector<Edit> edits;        ///< shortest_stroke, read_sheet, place_stations: as they were made
+    std::vector<Edit> edits;        ///< shortest_stroke, read_sheet, place_stations: as made
     std::vector<DialTurn> turns;    ///< which_dial
     std::optional<double> number;   ///< trainee_angle, judge_gap: the one that was chosen
     bool operator==(const ExerciseAnswer&) const = default;
@@ -72,14 +72,14 @@ struct Exercise {
     std::vector<FaultClaim> choices; ///< find_fault: what can be claimed, in no telling order
     std::vector<double> numbers;     ///< trainee_angle, judge_gap: what can be chosen, ascending
     ExerciseAnswer solution;         ///< one that mark() gives full marks
-    bool from_job = false;           ///< broken by a trainer (exercise_break.h); seed and level are 0
+    bool from_job = false;           ///< broken by a trainer (exercise_break.h); no seed or level
     bool operator==(const Exercise&) const = default;
 };
 
 inline constexpr int lowest_level = 1;
 inline constexpr int highest_level = 8;
 
-/// Makes an exercise. Levels outside the two ends count as the nearer one; `kind` must not be count.
+/// Makes an exercise. Levels outside the two ends count as the nearer one; `kind` mustn't be count.
 /// More faults, more heads, more numbers with a higher level.
 Exercise make_exercise(ExerciseKind kind, std::uint64_t seed, int level);
 

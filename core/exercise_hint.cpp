@@ -67,7 +67,8 @@ void number_hints(const Exercise& exercise, std::vector<Hint>& out) {
     std::vector<double> wrong = exercise.numbers;
     wrong.erase(wrong.begin() + static_cast<std::ptrdiff_t>(*right));
     const double value = exercise.numbers[*right];
-    std::sort(wrong.begin(), wrong.end(), [&](double a, double b) {
+    // Of two that are as far off, the same one first on every machine.
+    std::stable_sort(wrong.begin(), wrong.end(), [&](double a, double b) {
         return std::abs(a - value) > std::abs(b - value);
     });
     for (const double number : wrong) {

@@ -22,12 +22,12 @@ void mark_stations(const Exercise& exercise, const ExerciseAnswer& answer, Marki
 /// What trainees are told to begin with (common practice, no source): 15° from the vertical.
 inline constexpr double trainee_angle = radians(15.0);
 
-/// Which of the offered numbers is right for an exercise that asks for one: its place; nothing where
-/// none or several are.
+/// Which of the offered numbers is right for an exercise that asks for one: its place; nothing
+/// where none or several are.
 std::optional<std::size_t> right_number(const Exercise& exercise);
 
-/// How far a number that was set may be from what a sheet says: what a scale or the smallest mark in
-/// inches lets one set. Ours.
+/// How far a number that was set may be from what a sheet says: what a scale or the smallest
+/// mark in inches lets one set. Ours.
 double sheet_slack(Field field);
 
 } // namespace carriageway

@@ -89,10 +89,10 @@ void mark_stroke(const Exercise& exercise, const ExerciseAnswer& answer, Marking
     line.value = head.ends.travel();
     line.limit = best;
     line.most = stroke_points;
-    line.points = line.reason == MarkReason::stroke_short ? stroke_points
-                  : stop || made == 0                     ? 0.0
-                      : stroke_points * std::max(0.0, 1.0 - beyond / stroke_worth_none);
-    if (stop) line.points = 0.0;
+    const double worth = line.reason == MarkReason::stroke_short
+                             ? 1.0
+                             : std::max(0.0, 1.0 - beyond / stroke_worth_none);
+    line.points = stop || made == 0 ? 0.0 : stroke_points * worth;
     out.lines.push_back(line);
     const std::size_t fewest = exercise.solution.edits.size();
     line = {made > fewest ? MarkReason::moves_more : MarkReason::moves_fewest, exercise.head};

@@ -32,8 +32,8 @@ struct MistakeCount {
     bool operator==(const MistakeCount&) const = default;
 };
 
-/// The commonest of several exercises' mistakes, the most frequent first, at most `most`; of equally
-/// frequent ones the one that was made first. `all` holds one list an exercise.
+/// The commonest of several exercises' mistakes, the most frequent first, at most `most`; of
+/// equally frequent ones the one that was made first. `all` holds one list an exercise.
 std::vector<MistakeCount> commonest(const std::vector<std::vector<Mistake>>& all, std::size_t most);
 
 } // namespace carriageway

@@ -18,9 +18,9 @@ struct LevelResult {
     double score = 0.0; ///< 0 to 1, with its hints
 };
 
-/// The level of the next exercise of a kind, after those that were done, the oldest first: lowest to
-/// highest_level (exercise.h). Nothing done: the lowest. A success counts toward two in a row only
-/// at the level that the last one was at.
+/// The level of the next exercise of a kind, after those that were done, the oldest first: from
+/// lowest_level to highest_level (exercise.h). Nothing done: the lowest. A success counts toward
+/// two in a row only at the level that the last one was at.
 int next_level(std::span<const LevelResult> done);
 
 } // namespace carriageway

@@ -21,8 +21,10 @@ enum class PracticeTopic {
 };
 
 inline constexpr std::size_t topic_count = static_cast<std::size_t>(PracticeTopic::count);
-static_assert(static_cast<int>(PracticeTopic::judge_gap) == static_cast<int>(ExerciseKind::judge_gap));
-static_assert(static_cast<int>(PracticeTopic::fault_tests) == static_cast<int>(ExerciseKind::count));
+static_assert(static_cast<int>(PracticeTopic::judge_gap) ==
+              static_cast<int>(ExerciseKind::judge_gap));
+static_assert(static_cast<int>(PracticeTopic::fault_tests) ==
+              static_cast<int>(ExerciseKind::count));
 
 constexpr PracticeTopic topic_of(ExerciseKind kind) { return static_cast<PracticeTopic>(kind); }
 

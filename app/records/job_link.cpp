@@ -1,6 +1,6 @@
 #include "app/records/job_link.h"
 
-#include "app/records/link_text.h"
+#include "app/records/carried_text.h"
 
 namespace carriageway {
 namespace {
@@ -20,12 +20,7 @@ std::string job_link_fragment(const Job& job) {
 }
 
 ReadJob read_job_link(std::string_view text) {
-    const LinkText link = read_link_text(text, marker);
-    ReadJob read;
-    if (link.fault.kind != ReadFault::Kind::none) read.fault = link.fault;
-    else read = read_job(link.text);
-    if (read.fault.column == 0) read.fault.line = 0; // it is all one line
-    return read;
+    return read_from_link(text, marker, read_job);
 }
 
 } // namespace carriageway

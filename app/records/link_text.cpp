@@ -104,7 +104,8 @@ void feed(z_stream& stream, std::string_view text) {
 
 std::string deflated(std::string_view text) {
     z_stream stream{};
-    if (deflateInit2(&stream, Z_BEST_COMPRESSION, Z_DEFLATED, raw_deflate, 9, Z_DEFAULT_STRATEGY) != Z_OK)
+    if (deflateInit2(&stream, Z_BEST_COMPRESSION, Z_DEFLATED, raw_deflate, 9,
+                     Z_DEFAULT_STRATEGY) != Z_OK)
         throw std::bad_alloc();
     deflateSetDictionary(&stream, bytes_of(dictionary_1), static_cast<uInt>(dictionary_1.size()));
     std::string out(deflateBound(&stream, static_cast<uLong>(text.size())), '\0');
@@ -179,7 +180,8 @@ std::string percent_decoded(std::string_view text) {
     std::string out;
     for (std::size_t i = 0; i < text.size(); ++i) {
         const bool coded = text[i] == '%' && i + 2 < text.size();
-        const int high = coded ? hex_digit(text[i + 1]) : -1, low = coded ? hex_digit(text[i + 2]) : -1;
+        const int high = coded ? hex_digit(text[i + 1]) : -1;
+        const int low = coded ? hex_digit(text[i + 2]) : -1;
         if (high < 0 || low < 0) {
             out += text[i];
             continue;
@@ -231,19 +233,23 @@ bool has_marker(std::string_view link, std::string_view marker) {
 
 LinkText read_link_text(std::string_view text, std::string_view marker) {
     if (text.size() > longest_job_link)
-        return refused(Kind::link_too_large, std::to_string(text.size()), std::to_string(longest_job_link));
+        return refused(Kind::link_too_large, std::to_string(text.size()),
+                       std::to_string(longest_job_link));
     const std::optional<std::string> payload = payload_of(text, marker);
     if (!payload) return refused(Kind::not_a_link);
     const std::size_t digits = std::min(payload->find_first_not_of("0123456789"), payload->size());
     const std::string version = payload->substr(0, digits);
-    if (version.empty() || digits == payload->size() || (*payload)[digits] != '.' || version[0] == '0')
+    if (version.empty() || digits == payload->size() || (*payload)[digits] != '.' ||
+        version[0] == '0')
         return refused(Kind::damaged_link);
     if (version != std::to_string(job_link_version))
         return refused(Kind::newer_link, version.substr(0, 9), std::to_string(job_link_version));
-    const std::optional<std::string> bytes = from_base64url(std::string_view(*payload).substr(digits + 1));
+    const std::optional<std::string> bytes =
+        from_base64url(std::string_view(*payload).substr(digits + 1));
     if (!bytes || bytes->size() <= checksum_bytes) return refused(Kind::damaged_link);
     const Inflated made = inflated(std::string_view(*bytes).substr(checksum_bytes));
-    if (made.fault != Kind::none) return refused(made.fault, {}, std::to_string(largest_linked_job));
+    if (made.fault != Kind::none)
+        return refused(made.fault, {}, std::to_string(largest_linked_job));
     if (checksum(made.text) != bytes->substr(0, checksum_bytes)) return refused(Kind::damaged_link);
     LinkText read;
     read.text = made.text;

@@ -9,7 +9,6 @@ namespace {
 using Kind = ReadFault::Kind;
 
 constexpr std::size_t longest_mistake = 80;
-constexpr int most_hints = 1000;
 
 /// Later than any clock will say for a long time, and exact as a number of JSON.
 constexpr std::int64_t last_time = std::int64_t{1} << 53;
@@ -57,7 +56,7 @@ std::optional<ReadFault> result_of(const CarriedResult& carried, ExerciseResult&
         const std::optional<Mistake> mistake = mistake_from(carried.mistakes[i]);
         if (!mistake)
             return carried_fault(Kind::wrong_choice, "mistakes[" + std::to_string(i) + "]",
-                            in_quotes(shortened(carried.mistakes[i])), some_mistakes);
+                                 in_quotes(shortened(carried.mistakes[i])), some_mistakes);
         result.attempt.mistakes.push_back(*mistake);
     }
     if (result.name.empty()) return std::nullopt;
@@ -87,7 +86,7 @@ ReadResult read_result(std::string_view text) {
     ReadResult read;
     if (text.size() > largest_result) {
         read.fault = carried_fault(Kind::too_large, {}, std::to_string(text.size()),
-                              std::to_string(largest_result));
+                                   std::to_string(largest_result));
         return read;
     }
     CarriedResult carried;

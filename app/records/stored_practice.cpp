@@ -9,11 +9,6 @@ using Kind = LibraryFault::Kind;
 
 namespace {
 
-void bind_who(SQLite::Statement& statement, int at, TraineeId who) {
-    if (who == 0) statement.bind(at);
-    else statement.bind(at, who);
-}
-
 /// Keys, one a line; nothing where one of them isn't known.
 std::optional<std::vector<Mistake>> mistakes_from(std::string_view lines) {
     std::vector<Mistake> out;
@@ -57,6 +52,11 @@ std::optional<Attempt> attempt_of(SQLite::Statement& row) {
 }
 
 } // namespace
+
+void bind_who(SQLite::Statement& statement, int at, TraineeId who) {
+    if (who == 0) statement.bind(at);
+    else statement.bind(at, who);
+}
 
 std::optional<LibraryFault> clear_log(const Library::Connection& connection) {
     return connection.guarded([&]() -> std::optional<LibraryFault> {

@@ -13,6 +13,9 @@ namespace carriageway {
 /// reads it.
 std::optional<LibraryFault> clear_log(const Library::Connection& connection);
 
+/// Binds a person to a statement's place: nobody in particular (0) is NULL there.
+void bind_who(SQLite::Statement& statement, int at, TraineeId who);
+
 /// Stops with `no_such_trainee` where there is none.
 void need_trainee(const Library::Connection& connection, TraineeId id);
 

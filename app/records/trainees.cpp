@@ -13,8 +13,6 @@ using Kind = LibraryFault::Kind;
 
 namespace {
 
-constexpr int most_hints = 1000; ///< that anybody could have asked for
-
 /// What a person typed, within the limits; stops with `bad_name`.
 std::string needed_name(const Library::Connection& connection, const std::string& typed) {
     std::optional<std::string> name = trainee_name(typed);
@@ -41,11 +39,6 @@ std::string lines_of(const std::vector<Mistake>& mistakes) {
     for (const Mistake& mistake : mistakes)
         lines += (lines.empty() ? "" : "\n") + mistake_key(mistake);
     return lines;
-}
-
-void bind_who(SQLite::Statement& statement, int at, TraineeId who) {
-    if (who == 0) statement.bind(at);
-    else statement.bind(at, who);
 }
 
 /// The attempt that is there already, as when a result is read in twice.

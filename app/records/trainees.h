@@ -86,6 +86,7 @@ struct TraineeSummary {
 /// Limits. Ours: a class and a few years of practice are far below.
 inline constexpr std::size_t most_trainees = 500;
 inline constexpr std::size_t most_mistakes = 64; ///< of one attempt
+inline constexpr int most_hints = 1000;           ///< likewise
 inline constexpr double longest_attempt = 86'400.0; ///< s: a day
 
 /// A name that can be stored: not blank, UTF-8, at most longest_name bytes. Spaces at its ends are

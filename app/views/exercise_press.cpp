@@ -171,6 +171,14 @@ void exercise_panel(const Model& model, Rows& rows) {
     rows.text(canvas.word(Word::caution), small, Role::soft_ink);
 }
 
+void exercise_waits(Rows& rows) {
+    const Canvas& canvas = rows.canvas;
+    exercise_text("exercise/waits", canvas.word(Word::exercise_waits), {TypeSize::body, false},
+                  Role::ink, 16.0f, rows);
+    exercise_button("exercise/return", canvas.word(Word::exercise_return), {}, ButtonLook::strong,
+                    ReturnToExercise{}, rows, true);
+}
+
 void exercise_cover(const Model& model, const Layout& layout, Canvas& canvas) {
     DrawingList& list = canvas.list();
     const Box all{layout.compact ? model.window.x0 : layout.places.x1, model.window.y0,
@@ -181,9 +189,7 @@ void exercise_cover(const Model& model, const Layout& layout, Canvas& canvas) {
     const float text = canvas.paragraph_height(width, words, {TypeSize::body, false});
     Rows rows{canvas, all.centre().x - 0.5f * width, width,
               std::max(all.y0 + 24.0f, all.centre().y - text - 40.0f), Role::paper};
-    exercise_text("exercise/waits", words, {TypeSize::body, false}, Role::ink, 16.0f, rows);
-    exercise_button("exercise/return", canvas.word(Word::exercise_return), {}, ButtonLook::strong,
-                    ReturnToExercise{}, rows, true);
+    exercise_waits(rows);
 }
 
 } // namespace carriageway

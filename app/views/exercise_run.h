@@ -7,7 +7,7 @@
 #include <string_view>
 #include <vector>
 
-#include "app/records/library.h"
+#include "app/records/trainees.h"
 #include "core/exercise.h"
 #include "core/practice_level.h"
 
@@ -33,6 +33,7 @@ struct ExerciseRun {
     Marking marking;
     double score = 0.0; ///< 0 to 1, after hints
     int level_after = 0;
+    TraineeId noted_for = 0; ///< whom the library has noted it for; 0: nobody who was chosen
 };
 
 /// What has been done since the program began, by whoever sits there.

@@ -2,6 +2,7 @@
 
 #include "app/views/day_view.h"
 #include "app/views/exercise_parts.h"
+#include "app/views/exercise_run.h"
 
 namespace carriageway {
 
@@ -20,9 +21,10 @@ void exercise_send(const Model& model, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const TraineeRow& who = model.practised_by->who;
     rows.space(6.0f);
-    if (who.id != 0)
-        exercise_text("exercise/kept", say(canvas.language(), Word::exercise_result_kept, {who.name}),
-                      body, Role::ink, 10.0f, rows);
+    if (who.id != 0 && model.state->practice.exercise.run->noted_for == who.id)
+        exercise_text("exercise/kept",
+                      say(canvas.language(), Word::exercise_result_kept, {who.name}), body,
+                      Role::ink, 10.0f, rows);
     rows.text(canvas.word(Word::exercise_send), bold, Role::ink, 6.0f);
     exercise_button("exercise/save", canvas.word(Word::exercise_save), {}, ButtonLook::plain,
                     SendExercise{false, false}, rows);

@@ -35,6 +35,9 @@ void exercise_end_buttons(Rows& rows);
 /// Whether what stands at the press is only looked at: nothing there can be changed.
 bool looked_at_only(const Model& model);
 
+/// Why a page is not shown while an exercise is answered at the press, and the way back to it.
+void exercise_waits(Rows& rows);
+
 /// In place of the places that work out what is asked.
 void exercise_cover(const Model& model, const Layout& layout, Canvas& canvas);
 

@@ -1,4 +1,5 @@
 // The Practice place: exercises, faults, calls and the people who practise, one at a time.
+#include "app/views/exercise_view.h"
 #include "app/views/practice_view.h"
 
 namespace carriageway {
@@ -17,6 +18,12 @@ constexpr PartRow part_rows[] = {
     {PracticePart::call, "practice/call", Word::practice_call, call_part},
     {PracticePart::trainees, "practice/trainees", Word::practice_trainees, trainees_part},
 };
+
+/// Whether a part works on the job that is open, and so would say what an exercise asks about it.
+bool gives_away(const Model& model, PracticePart part) {
+    return examined(model.state->practice.exercise) &&
+           (part == PracticePart::faults || part == PracticePart::call);
+}
 
 /// What the number pad leaves of the page; large letters on a small phone leave next to nothing.
 Box beside_pad(const Model& model, const Layout& layout, Box page, Canvas& canvas) {
@@ -42,7 +49,10 @@ void parts_of_place(const Model& model, Box page, Canvas& canvas) {
     choices("practice/part", canvas.word(Word::place_practice), parts, rows);
     rows.space(8.0f);
     for (const PartRow& row : part_rows)
-        if (row.part == model.state->practice.part) row.draw(model, rows);
+        if (row.part == model.state->practice.part) {
+            if (gives_away(model, row.part)) exercise_waits(rows);
+            else row.draw(model, rows);
+        }
     canvas.list().pop_clip();
     canvas.frame().scrolls.push_back({page, rows.y - top + 24.0f, &ViewState::practice_scroll});
 }

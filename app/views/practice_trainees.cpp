@@ -62,7 +62,8 @@ Word sign_word(SignState state) {
 void sign_mark(DrawingList& list, Vec centre, float size, std::optional<SignState> state) {
     const float radius = 0.5f * size;
     if (!state) {
-        const Vec dash[] = {{centre.x - 0.6f * radius, centre.y}, {centre.x + 0.6f * radius, centre.y}};
+        const Vec dash[] = {{centre.x - 0.6f * radius, centre.y},
+                            {centre.x + 0.6f * radius, centre.y}};
         return list.line(dash, 2, paint(Role::soft_ink), 2.0f);
     }
     const Role role = *state == SignState::shown    ? Role::soft_ink

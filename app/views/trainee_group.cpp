@@ -130,8 +130,8 @@ void trainee_group(const Model& model, Rows& rows) {
     Canvas& canvas = rows.canvas;
     rows.text(canvas.word(Word::group_heading), title, Role::ink, 4.0f);
     if (model.group->empty())
-        return exercise_text("trainee/nobody", canvas.word(Word::group_empty), {TypeSize::body, false},
-                             Role::soft_ink, 12.0f, rows);
+        return exercise_text("trainee/nobody", canvas.word(Word::group_empty),
+                             {TypeSize::body, false}, Role::soft_ink, 12.0f, rows);
     rows.text(canvas.word(Word::group_hint), small, Role::soft_ink, 10.0f);
     const Grid grid = grid_for(canvas, rows.width - 2.0f * pad);
     for (const TraineeSummary& person : *model.group) person_row(person, grid, rows);

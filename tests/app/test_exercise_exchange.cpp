@@ -137,6 +137,23 @@ TEST_CASE("A result goes to the trainer with the name that was typed, and is not
     CHECK_FALSE(trainer.has("result/drop"));
 }
 
+TEST_CASE("A result from a clock that is ahead is noted as of now") {
+    const ScratchFolder folder;
+    Driver trainer(desktop, folder.path());
+    trainer.tap("place/practice");
+    trainer.tap("practice/trainees");
+    listing::type_into(trainer, "trainee/add", "Robin");
+    ExerciseResult result;
+    result.attempt.topic = PracticeTopic::judge_gap;
+    result.attempt.score = 1.0;
+    result.attempt.time = trainer.session().time() + 1'000'000'000;
+    trainer.open_link(result_link_fragment(result));
+    trainer.tap("result/note");
+    const TopicSummary& done = trainer.session().practised_by().of(PracticeTopic::judge_gap);
+    REQUIRE(done.done.attempts == 1);
+    CHECK(done.done.last == trainer.session().time());
+}
+
 TEST_CASE("What can't be read says why, and changes nothing") {
     const ScratchFolder folder;
     Driver driver(phone, folder.path());

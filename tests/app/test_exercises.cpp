@@ -98,6 +98,21 @@ TEST_CASE("Faults are ticked by touch; settings are looked at only, and say noth
     }
 }
 
+TEST_CASE("What finds faults in the open job is covered while they are asked for", "[exercises]") {
+    Driver driver(phone);
+    start(driver, ExerciseKind::find_fault);
+    for (const char* part : {"practice/faults", "practice/call"}) {
+        driver.tap("place/practice");
+        driver.tap(part);
+        CHECK(driver.has("exercise/waits"));
+        driver.tap("exercise/return");
+        CHECK(driver.program().state().place == Place::press);
+    }
+    driver.tap("exercise/leave");
+    driver.tap("practice/faults");
+    CHECK_FALSE(driver.has("exercise/waits"));
+}
+
 TEST_CASE("Every kind begins and has full marks for its own solution", "[exercises]") {
     for (const WindowSize& size : {phone, desktop})
         for (const ExerciseKind kind : exercise_kinds_in_order) {

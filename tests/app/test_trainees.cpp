@@ -30,7 +30,9 @@ void add(Driver& driver, std::string_view name) { listing::type_into(driver, "tr
 
 const TraineeSummary& who(Driver& driver) { return driver.session().practised_by(); }
 
-std::string choose_name(const TraineeRow& row) { return "trainee/choose/" + std::to_string(row.id); }
+std::string choose_name(const TraineeRow& row) {
+    return "trainee/choose/" + std::to_string(row.id);
+}
 
 TraineeRow row_named(Driver& driver, const std::string& name) {
     for (const TraineeSummary& person : driver.session().group())
@@ -219,6 +221,35 @@ TEST_CASE("A topic is signed for by touch, with initials and time, and the signa
     CHECK_FALSE(driver.find("trainee/topic/call/alone").chosen);
 }
 
+TEST_CASE("A result says for whom it was noted, and keeps one person's name from another's") {
+    const ScratchFolder folder;
+    Driver driver(desktop, folder.path());
+    open_trainees(driver);
+    add(driver, "Lou");
+    add(driver, "Robin");
+    do_exercise(driver, ExerciseKind::judge_gap);
+    CHECK(driver.has("exercise/kept"));
+    listing::type_into(driver, "exercise/sender", "Robin B.");
+    driver.tap("practice/trainees");
+    driver.tap(choose_name(row_named(driver, "Lou")));
+    driver.tap("practice/exercises");
+    REQUIRE(driver.has("exercise/save-result"));
+    CHECK_FALSE(driver.has("exercise/kept")); // it was noted for Robin
+    CHECK(driver.program().state().practice.trainee.sender.empty());
+}
+
+TEST_CASE("What to practise next leads back to an exercise that is under way") {
+    Driver driver(desktop);
+    start(driver, ExerciseKind::judge_gap);
+    driver.tap("exercise/number/1");
+    const std::shared_ptr<ExerciseRun> run = state_of(driver).run;
+    driver.tap("practice/trainees");
+    driver.tap("trainee/next");
+    CHECK(state_of(driver).run == run);
+    CHECK(run->answer.number == run->exercise.numbers.front());
+    CHECK(driver.has("exercise/mark"));
+}
+
 TEST_CASE("Nobody in particular is signed for, and nothing offers to") {
     Driver driver(phone);
     open_trainees(driver);
@@ -248,9 +279,11 @@ TEST_CASE("Erasing is asked once more, says that it is final, and leaves no byte
             CHECK(driver.list().clip_box(answer.clip).contains(answer.box.centre()));
         }
         driver.picture(language == Language::english ? "trainee erase" : "trainee erase es");
+        driver.program().state().practice.trainee.sender = "Wilhelmina-Thunderbolt";
         driver.tap("trainee/erase/do");
         CHECK(driver.session().group().empty());
         CHECK(who(driver).who.id == 0);
+        CHECK(driver.program().state().practice.trainee.sender.empty()); // nor is it sent again
         CHECK(driver.find("trainee/choose/0").chosen);
         CHECK(driver.find("notice").label == word(language, Word::trainee_erased));
         CHECK_FALSE(is_in_library(folder, "Wilhelmina-Thunderbolt"));

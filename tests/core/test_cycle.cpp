@@ -98,6 +98,13 @@ TEST_CASE("The sample's head, moment by moment", "[cycle]") {
     CHECK(done.printed == cycle.squeegee);
     CHECK(done.flooded.empty());
     CHECK(pose(cycle, cycle.seconds - 1e-9).down == Approx(0.0).margin(1e-6));
+    // Its very end shows what it came to; what is beyond is the next one.
+    const CyclePose end = pose(cycle, cycle.seconds);
+    CHECK(end.doing == StepKind::wait);
+    CHECK(end.turned == 1.0);
+    CHECK(end.down == Approx(0.0).margin(1e-9));
+    CHECK(end.printed == cycle.squeegee);
+    CHECK(pose(cycle, cycle.seconds + 0.01).doing == StepKind::index);
 }
 
 TEST_CASE("With both sensors on the carriage stays, and the head goes up and down", "[cycle]") {

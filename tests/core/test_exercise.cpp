@@ -258,6 +258,15 @@ TEST_CASE("Hints tell more and more, and each costs its share", "[exercise]") {
     CHECK(after_hints(0.1, 1) == 0.0);
 }
 
+TEST_CASE("A stroke whose stops were left alone is worth nothing, whatever else was set",
+          "[exercise]") {
+    Exercise exercise = make_exercise(ExerciseKind::shortest_stroke, 7, 1);
+    for (const Edit& edit : exercise.solution.edits) REQUIRE(apply(exercise.job, edit));
+    ExerciseAnswer answer;
+    answer.edits = {{SetNumber{exercise.head, Field::print_speed, 500.0}}};
+    CHECK(mark(exercise, answer).score == 0.0);
+}
+
 TEST_CASE("Claims that are partly so are worth a part", "[exercise]") {
     const Exercise exercise = make_exercise(ExerciseKind::find_fault, 3, 8);
     REQUIRE(exercise.solution.faults.size() == 3);
