@@ -230,7 +230,7 @@ private:
     struct AsSet {
         Job of;      ///< the job that it was worked out for
         Job job;     ///< as really set
-        bool differs = false;
+        bool differs;
         Assessment assessment; ///< only where it differs
     };
     std::optional<AsSet> as_set_;

@@ -6,7 +6,7 @@ namespace carriageway {
 
 void Session::work_out_as_set() {
     if (as_set_ && as_set_->of == job_) return;
-    if (!as_set_) as_set_.emplace();
+    if (!as_set_) as_set_ = AsSet{};
     as_set_->of = job_;
     as_set_->job = carriageway::as_set(job_);
     as_set_->differs = !(as_set_->job == job_);

@@ -7,7 +7,7 @@ namespace carriageway {
 
 namespace {
 
-constexpr int most_turns = 1'000'000;
+constexpr int most_turns_of_heat = 1'000'000;
 
 /// Share of a difference from the room's temperature that is left after one turn.
 double left_after_turn(const PlatenHeat& heat) {
@@ -43,7 +43,7 @@ std::optional<int> steady_from(const PlatenHeat& heat, double start, double band
     const double missing = std::abs(start - steady);
     if (!(missing > band)) return 0;
     const double turns = std::log(missing / band) * heat.time_constant / heat.turn_time();
-    if (!(turns < most_turns)) return std::nullopt;
+    if (!(turns < most_turns_of_heat)) return std::nullopt;
     // The logarithm may be off by a rounding: the turns beside it decide.
     const auto within = [&](int turn) {
         return std::abs(temperature_after(heat, start, turn) - steady) <= band;

@@ -16,7 +16,8 @@ int strokes_of(double strokes) {
     return possible ? static_cast<int>(std::lround(strokes)) : -1;
 }
 
-StationUse use_of(const Job& job, int station) {
+/// Of a station that may not be in the list: a job is looked at while it is put together.
+StationUse use_at(const Job& job, int station) {
     const auto index = static_cast<std::size_t>(station - 1);
     return index < job.uses.size() ? job.uses[index] : StationUse::open;
 }
@@ -24,7 +25,7 @@ StationUse use_of(const Job& job, int station) {
 /// The lowest station without a head that is set to `use`; 0: none.
 int first_station(const Job& job, StationUse use) {
     for (int station = 1; station <= job.press.stations; ++station)
-        if (use_of(job, station) == use && head_on(job, station) == nullptr) return station;
+        if (use_at(job, station) == use && head_on(job, station) == nullptr) return station;
     return 0;
 }
 
@@ -80,7 +81,7 @@ StationWork open_work(const Job& job, int station, const HandlingPlan& handling)
     StationWork work;
     work.station = station;
     const double both = job.handling.load + job.handling.unload;
-    switch (use_of(job, station)) {
+    switch (use_at(job, station)) {
     case StationUse::load:
         work.kind = StationKind::load;
         work.seconds = handling.together ? both : job.handling.load;

@@ -10,13 +10,13 @@ namespace carriageway {
 namespace {
 
 /// How far an edge and its holder stand from the carriage reference.
-struct Reach {
+struct HolderReach {
     double lo = 0.0;
     double hi = 0.0;
 };
 
 /// `side` as for edge_offset().
-Reach reach_of(const Holder& holder, double edge, double side) {
+HolderReach reach_of(const Holder& holder, double edge, double side) {
     const double pivot = side * holder.pivot_offset;
     return {std::min(edge, pivot - holder.half_depth), std::max(edge, pivot + holder.half_depth)};
 }
@@ -100,8 +100,8 @@ AllowedSet allowed_within(const PressProfile& press, const Head& head,
     const double d = sign_of(head.print_stroke);
     const double squeegee = geometry.squeegee_edge;
     const double flood = geometry.flood_edge;
-    const Reach squeegee_reach = reach_of(press.squeegee_holder, squeegee, -d);
-    const Reach flood_reach = reach_of(press.flood_holder, flood, d);
+    const HolderReach squeegee_reach = reach_of(press.squeegee_holder, squeegee, -d);
+    const HolderReach flood_reach = reach_of(press.flood_holder, flood, d);
     const double inset = press.allowances.platen_inset;
     const double clearance = press.allowances.frame_clearance;
     AllowedSet set;

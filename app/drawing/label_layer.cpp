@@ -227,16 +227,17 @@ constexpr LegendRow legend_rows[] = {{Word::squeegee, Role::squeegee},
                                      {Word::flood, Role::flood},
                                      {Word::flooded_and_printed, Role::covered},
                                      {Word::missed, Role::stop}};
-constexpr TypeStyle legend_style{TypeSize::small, false};
 
-float legend_line(const TypeMeasure& type) { return std::max(22.0f, type.height(legend_style) + 6.0f); }
+float legend_line(const TypeMeasure& type) {
+    return std::max(22.0f, type.height(small_text) + 6.0f);
+}
 
 } // namespace
 
 Box legend_box(Box view, const TypeMeasure& type, Language language) {
     float widest = 0.0f;
     for (const LegendRow& row : legend_rows)
-        widest = std::max(widest, type.width(legend_style, word(language, row.word)));
+        widest = std::max(widest, type.width(small_text, word(language, row.word)));
     return {view.x0 + 12.0f, view.y1 - 8.0f - 4.0f * legend_line(type), view.x0 + 52.0f + widest,
             view.y1 - 8.0f};
 }
@@ -254,8 +255,8 @@ void draw_legend(const DiagramInput& input, DrawingList& list) {
             list.hatch(corners, 4, paint(row.role), row.role == Role::flood ? -0.785f : 0.785f, 7.0f,
                        row.role == Role::stop ? 2.4f : 1.0f);
         list.loop(corners, 4, paint(row.role == Role::covered ? Role::image : row.role), 1.4f);
-        list.text({box.x1 + 8.0f, y + 0.5f * (line - list.type().height(legend_style))},
-                  word(input.language, row.word), legend_style, Role::soft_ink, Role::paper);
+        list.text({box.x1 + 8.0f, y + 0.5f * (line - list.type().height(small_text))},
+                  word(input.language, row.word), small_text, Role::soft_ink, Role::paper);
         y += line;
     }
 }

@@ -9,8 +9,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle letter_style{TypeSize::small, true};
-
 /// Bars, carriage and sensors with both lamps on, as the press's numbers have them.
 void sketch_bars(const Sketch& s) {
     const Sensors& sensors = s.input.press->sensors;
@@ -216,12 +214,12 @@ void Sketch::ruler(float y, float x0, float x1, float step, bool below) const {
     }
 }
 
-float badge_radius(const TypeMeasure& type) { return 0.5f * type.height(letter_style) + 2.0f; }
+float badge_radius(const TypeMeasure& type) { return 0.5f * type.height(small_bold_text) + 2.0f; }
 
 void draw_badge(DrawingList& list, Vec centre, int index) {
     const char face[] = {static_cast<char>('A' + index), 0};
     list.disc(centre, badge_radius(list.type()), paint(Role::strong));
-    list.text_centred(centre, face, letter_style, Role::on_strong, Role::strong);
+    list.text_centred(centre, face, small_bold_text, Role::on_strong, Role::strong);
 }
 
 void draw_scheme(const SchemeInput& input, Box box, DrawingList& list) {

@@ -10,7 +10,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false};
 constexpr float dimension_room = 76.0f; ///< left of a frame, for the image's length
 constexpr float dimension_line = 13.0f; ///< from the frame to a dimension line
 
@@ -77,17 +76,18 @@ void draw_dimensions(const PaperJob& sheet, const HeadView& view, DrawingList& l
     const Rect& image = view.assessed->image_bounds;
     const Screen& screen = view.head->screen;
     const Vec corner = view.to(-0.5 * screen.across, -0.5 * screen.along);
-    const float height = list.type().height(small);
+    const float height = list.type().height(small_text);
     const float below = corner.y + dimension_line, beside = corner.x - dimension_line;
     const Vec left = view.to(image.left, image.lo), right = view.to(image.right, image.hi);
     dimension({left.x, below}, {right.x, below}, list);
     list.text_centred({0.5f * (left.x + right.x), below + 6.0f + 0.5f * height},
-                      format_length(image.width(), sheet.units), small, Role::ink, Role::paper);
+                      format_length(image.width(), sheet.units), small_text, Role::ink,
+                      Role::paper);
     dimension({beside, right.y}, {beside, left.y}, list);
     const std::string length = format_length(image.hi - image.lo, sheet.units);
-    list.text({beside - 8.0f - list.type().width(small, length),
+    list.text({beside - 8.0f - list.type().width(small_text, length),
                0.5f * (left.y + right.y) - 0.5f * height},
-              length, small, Role::ink, Role::paper);
+              length, small_text, Role::ink, Role::paper);
 }
 
 /// How many times smaller than it is a head is drawn so that it fits: whole, so that a rule can be
@@ -125,7 +125,7 @@ void press_drawing(const PaperJob& sheet, Box box, PaperPages& pages) {
 }
 
 HeadDrawing head_drawing(const PaperJob& sheet, const Head& head, Box box, PaperPages& pages) {
-    const float below = dimension_line + 10.0f + pages.type().height(small);
+    const float below = dimension_line + 10.0f + pages.type().height(small_text);
     const Box room{box.x0 + dimension_room, box.y0, box.x1, box.y1 - below};
     DiagramInput input = input_of(sheet, room);
     Camera& camera = input.projection.camera;

@@ -9,8 +9,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false}, bold{TypeSize::body, true};
-constexpr TypeStyle title{TypeSize::large, true};
 constexpr float gap = 24.0f; ///< between columns
 
 struct Fact {
@@ -54,10 +52,10 @@ std::vector<Fact> facts_of(const PaperJob& sheet) {
 
 float draw_fact(const PaperJob& sheet, const Fact& fact, Vec at, float width, PaperPages& pages) {
     const std::string label = capitalised(sheet.word(fact.label));
-    float height = pages.paragraph(at, width, label, small, Role::soft_ink);
+    float height = pages.paragraph(at, width, label, small_text, Role::soft_ink);
     if (!fact.value.empty())
-        return height + pages.paragraph({at.x, at.y + height}, width, fact.value, bold);
-    height += pages.type().height(bold);
+        return height + pages.paragraph({at.x, at.y + height}, width, fact.value, bold_text);
+    height += pages.type().height(bold_text);
     pages.rule(at.x, at.x + width, at.y + height, 0.8f);
     return height;
 }
@@ -99,10 +97,10 @@ float draw_code(const PaperJob& sheet, Vec at, float width, PaperPages& pages) {
     const Word hint = request.code        ? Word::paper_code_hint
                       : request.too_large ? Word::paper_no_link
                                           : Word::paper_no_code;
-    height += pages.paragraph({at.x, at.y + height}, width, sheet.word(hint), small, Role::ink,
+    height += pages.paragraph({at.x, at.y + height}, width, sheet.word(hint), small_text, Role::ink,
                               PaperSide::middle);
-    return height + pages.paragraph({at.x, at.y + height}, width, address_of(request.link), small,
-                                    Role::soft_ink, PaperSide::middle);
+    return height + pages.paragraph({at.x, at.y + height}, width, address_of(request.link),
+                                    small_text, Role::soft_ink, PaperSide::middle);
 }
 
 /// The press at the left, the code at the right; without a code the press has the width.
@@ -127,7 +125,7 @@ void draw_press_and_code(const PaperJob& sheet, PaperPages& pages) {
 
 void front_part(const PaperJob& sheet, PaperPages& pages) {
     const Box& area = pages.area();
-    pages.y += pages.paragraph({area.x0, pages.y}, area.width(), sheet.job.name, title) + 4.0f;
+    pages.y += pages.paragraph({area.x0, pages.y}, area.width(), sheet.job.name, large_text) + 4.0f;
     pages.rule(area.x0, area.x1, pages.y, 3.0f);
     pages.y += 10.0f;
     draw_facts(sheet, pages);

@@ -12,9 +12,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false}, small_bold{TypeSize::small, true};
-constexpr TypeStyle body{TypeSize::body, false}, bold{TypeSize::body, true},
-    title{TypeSize::title, true};
 constexpr float label = 165.0f;        ///< width of the numbers' names
 constexpr float gap = 12.0f;           ///< between columns
 constexpr float least_column = 112.0f; ///< of a head
@@ -48,26 +45,27 @@ std::vector<Grid> grids_of(const PaperJob& sheet, const PaperPages& pages) {
 }
 
 float title_height(const PaperJob& sheet, const Head& head, float width, const PaperPages& pages) {
-    const float verdict =
-        pages.height(sheet.word(verdict_word(sheet.assessed(head))), small_bold, width - 18.0f);
-    return pages.type().height(title) + pages.height(head.colour, small_bold, width) + verdict +
-           8.0f;
+    const float verdict = pages.height(sheet.word(verdict_word(sheet.assessed(head))),
+                                       small_bold_text, width - 18.0f);
+    return pages.type().height(title_text) + pages.height(head.colour, small_bold_text, width) +
+           verdict + 8.0f;
 }
 
 void draw_title(const PaperJob& sheet, const Head& head, Vec at, float width, PaperPages& pages) {
     const std::string station = std::to_string(head.station);
-    const float line = pages.type().height(title), small_line = pages.type().height(small_bold);
-    pages.paragraph(at, width, station, title);
+    const float line = pages.type().height(title_text),
+                small_line = pages.type().height(small_bold_text);
+    pages.paragraph(at, width, station, title_text);
     draw_swatch(pages.list(),
-                {at.x + pages.type().width(title, station) + 20.0f, at.y + 0.5f * line}, 20.0f,
+                {at.x + pages.type().width(title_text, station) + 20.0f, at.y + 0.5f * line}, 20.0f,
                 head.ink);
     float top = at.y + line;
-    top += pages.paragraph({at.x, top}, width, head.colour, small_bold);
+    top += pages.paragraph({at.x, top}, width, head.colour, small_bold_text);
     const HeadAssessment& assessed = sheet.assessed(head);
     draw_paper_verdict(pages.list(), {at.x + 6.0f, top + 0.5f * small_line}, 11.0f,
                        verdict_role(assessed));
     pages.paragraph({at.x + 18.0f, top}, width - 18.0f, sheet.word(verdict_word(assessed)),
-                    small_bold);
+                    small_bold_text);
 }
 
 void draw_titles(const PaperJob& sheet, const Grid& grid, PaperPages& pages) {
@@ -82,12 +80,12 @@ void draw_titles(const PaperJob& sheet, const Grid& grid, PaperPages& pages) {
 }
 
 float row_height(const PaperJob& sheet, const Grid& grid, Field field, const PaperPages& pages) {
-    float height = pages.height(field_title(sheet, field), small, label);
+    float height = pages.height(field_title(sheet, field), small_text, label);
     for (const Head* head : grid.heads) {
         const std::string planned =
             value_text(sheet, field, planned_number(sheet, head->id, field));
         height =
-            std::max(height, pages.height(planned, bold, grid.column) +
+            std::max(height, pages.height(planned, bold_text, grid.column) +
                                  entry_height(sheet, head->id, field, grid.entry(), pages) + 2.0f);
     }
     return height + 10.0f;
@@ -96,12 +94,12 @@ float row_height(const PaperJob& sheet, const Grid& grid, Field field, const Pap
 void draw_row(const PaperJob& sheet, const Grid& grid, Field field, PaperPages& pages) {
     const float height = row_height(sheet, grid, field, pages);
     const float top = pages.y + 4.0f;
-    pages.paragraph({pages.area().x0, top}, label, field_title(sheet, field), small);
+    pages.paragraph({pages.area().x0, top}, label, field_title(sheet, field), small_text);
     for (std::size_t i = 0; i < grid.heads.size(); ++i) {
         const HeadId id = grid.heads[i]->id;
         const float x = grid.x(i, pages);
         const std::string planned = value_text(sheet, field, planned_number(sheet, id, field));
-        const float entry = top + pages.paragraph({x, top}, grid.column, planned, bold) + 2.0f;
+        const float entry = top + pages.paragraph({x, top}, grid.column, planned, bold_text) + 2.0f;
         const Box box{x, entry, x + grid.entry(),
                       entry + entry_height(sheet, id, field, grid.entry(), pages)};
         draw_entry(sheet, id, field, box, pages);
@@ -117,8 +115,8 @@ void draw_row(const PaperJob& sheet, const Grid& grid, Field field, PaperPages& 
 void grid_page(const PaperJob& sheet, const Grid& grid, PaperPages& pages) {
     pages.again = {};
     pages.new_page();
-    pages.flow(pages.area().x0, pages.area().width(), sheet.word(Word::paper_planned_below), small,
-               Role::soft_ink, 8.0f);
+    pages.flow(pages.area().x0, pages.area().width(), sheet.word(Word::paper_planned_below),
+               small_text, Role::soft_ink, 8.0f);
     draw_titles(sheet, grid, pages);
     pages.again = [&] { draw_titles(sheet, grid, pages); };
     for (const Field field : walk_fields(sheet.job, grid.heads.front()->id)) {
@@ -136,7 +134,7 @@ void grid_pages(const PaperJob& sheet, PaperPages& pages) {
     for (const Head& head : sheet.job.heads) {
         if (sheet.assessed(head).findings.empty()) continue;
         const std::string words = say(sheet.language, Word::paper_findings_of, {short_title(head)});
-        pages.heading(words, 4.0f * pages.type().height(body));
+        pages.heading(words, 4.0f * pages.type().height(body_text));
         findings_part(sheet, head, pages);
     }
 }

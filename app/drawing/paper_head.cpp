@@ -14,8 +14,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false}, small_bold{TypeSize::small, true};
-constexpr TypeStyle bold{TypeSize::body, true}, title{TypeSize::title, true};
 constexpr float gap = 24.0f;
 
 /// Its station in large figures, its ink and colour, its verdict; then a rule.
@@ -23,7 +21,7 @@ void head_title_row(const PaperJob& sheet, const Head& head, PaperPages& pages) 
     const Box& area = pages.area();
     const HeadAssessment& assessed = sheet.assessed(head);
     const std::string_view verdict = sheet.word(verdict_word(assessed));
-    const float verdict_width = pages.type().width(title, verdict) + 30.0f;
+    const float verdict_width = pages.type().width(title_text, verdict) + 30.0f;
     float left = area.x0, height = 0.0f;
     {
         const PaperScale large(pages.type(), 1.7f);
@@ -36,14 +34,14 @@ void head_title_row(const PaperJob& sheet, const Head& head, PaperPages& pages) 
     draw_swatch(pages.list(), {left + 14.0f, middle}, 28.0f, head.ink);
     left += 40.0f;
     const float room = area.x1 - verdict_width - gap - left;
-    const float name = pages.height(head.colour, title, room);
+    const float name = pages.height(head.colour, title_text, room);
     const float top = std::max(pages.y, middle - 0.5f * name);
-    pages.paragraph({left, top}, room, head.colour, title);
-    const float line = pages.type().height(title);
+    pages.paragraph({left, top}, room, head.colour, title_text);
+    const float line = pages.type().height(title_text);
     draw_paper_verdict(pages.list(), {area.x1 - verdict_width + 12.0f, middle}, 20.0f,
                        verdict_role(assessed));
     pages.paragraph({area.x1 - verdict_width + 30.0f, middle - 0.5f * line}, verdict_width, verdict,
-                    title);
+                    title_text);
     pages.y = std::max(pages.y + height, top + name) + 2.0f;
     pages.rule(area.x0, area.x1, pages.y, 3.0f);
     pages.y += 12.0f;
@@ -109,11 +107,11 @@ void draw_facts(const PaperJob& sheet, const Head& head, float width, PaperPages
     const float label = 0.42f * width, value = width - label - 10.0f;
     const float left = pages.area().x0;
     for (const Fact& fact : facts_of(sheet, head)) {
-        const float height = std::max(pages.height(fact.label, small, label),
-                                      pages.height(fact.value, small_bold, value));
+        const float height = std::max(pages.height(fact.label, small_text, label),
+                                      pages.height(fact.value, small_bold_text, value));
         pages.need(height + 4.0f);
-        pages.paragraph({left, pages.y}, label, fact.label, small, Role::soft_ink);
-        pages.paragraph({left + label + 10.0f, pages.y}, value, fact.value, small_bold);
+        pages.paragraph({left, pages.y}, label, fact.label, small_text, Role::soft_ink);
+        pages.paragraph({left + label + 10.0f, pages.y}, value, fact.value, small_bold_text);
         pages.y += height + 4.0f;
     }
 }
@@ -135,8 +133,8 @@ void draw_legend_and_scale(const PaperJob& sheet, double times, float width, Pap
     float top = pages.y + 4.0f;
     for (const std::string_view words :
          {std::string_view(scale), sheet.word(Word::paper_as_planned)})
-        top += pages.paragraph({pages.area().x0 + used, top}, width - used, words, small, Role::ink,
-                               PaperSide::right);
+        top += pages.paragraph({pages.area().x0 + used, top}, width - used, words, small_text,
+                               Role::ink, PaperSide::right);
     pages.y = std::max(pages.y + height, top) + 10.0f;
 }
 
@@ -159,19 +157,19 @@ void draw_finding(const PaperJob& sheet, const Head& head, const Finding& findin
     const FindingText text =
         finding_text(sheet.language, sheet.units, sheet.job, sheet.assessed(head), finding);
     const float left = pages.area().x0 + sign, width = pages.area().width() - sign;
-    const float line = pages.type().height(bold);
+    const float line = pages.type().height(bold_text);
     const std::string title_words = capitalised(text.severity) + ": " + text.title;
-    pages.need(line + 2.0f * pages.type().height(small));
+    pages.need(line + 2.0f * pages.type().height(small_text));
     const Role role = finding.severity == Severity::stop   ? Role::stop
                       : finding.severity == Severity::mind ? Role::mind
                                                            : Role::fit;
     draw_paper_verdict(pages.list(), {pages.area().x0 + 8.0f, pages.y + 0.5f * line}, 15.0f, role);
-    pages.flow(left, width, title_words, bold, Role::ink, 1.0f);
-    pages.flow(left, width, text.why, small, Role::ink, 1.0f);
+    pages.flow(left, width, title_words, bold_text, Role::ink, 1.0f);
+    pages.flow(left, width, text.why, small_text, Role::ink, 1.0f);
     if (!text.remedy.main.empty()) {
         std::string remedy = say(sheet.language, Word::paper_instead, {text.remedy.main});
         if (!text.remedy.detail.empty()) remedy += " (" + text.remedy.detail + ")";
-        pages.flow(left, width, remedy, small_bold, Role::ink, 1.0f);
+        pages.flow(left, width, remedy, small_bold_text, Role::ink, 1.0f);
     }
     pages.y += 7.0f;
 }
@@ -179,7 +177,7 @@ void draw_finding(const PaperJob& sheet, const Head& head, const Finding& findin
 /// Lines to write on, where the page has room for some.
 void draw_note_lines(const PaperJob& sheet, PaperPages& pages) {
     constexpr float line = 44.0f, most = 6.0f;
-    const float heading = 3.0f * pages.type().height(bold);
+    const float heading = 3.0f * pages.type().height(bold_text);
     const float count = std::min(most, std::floor((pages.room() - heading) / line));
     if (count < 2.0f) return;
     pages.heading(sheet.word(Word::paper_notes), count * line);
@@ -202,7 +200,8 @@ void head_page(const PaperJob& sheet, const Head& head, PaperPages& pages) {
     pages.again = [&] {
         const std::string words = say(sheet.language, Word::paper_continued, {short_title(head)});
         pages.y +=
-            pages.paragraph({pages.area().x0, pages.y}, pages.area().width(), words, bold) + 8.0f;
+            pages.paragraph({pages.area().x0, pages.y}, pages.area().width(), words, bold_text) +
+            8.0f;
     };
     head_title_row(sheet, head, pages);
     const float top = pages.y;
@@ -219,7 +218,7 @@ void head_page(const PaperJob& sheet, const Head& head, PaperPages& pages) {
     draw_numbers(sheet, head, pages.area().x0 + left + gap, right, pages);
     if (same && pages.count() == first) pages.y = std::max(pages.y, bottom);
     const std::vector<Finding>& findings = sheet.assessed(head).findings;
-    const float line = pages.type().height(bold);
+    const float line = pages.type().height(bold_text);
     pages.heading(sheet.word(findings.empty() ? Word::nothing_to_fix : Word::what_to_fix),
                   findings.empty() ? 0.0f : 3.0f * line);
     findings_part(sheet, head, pages);

@@ -6,12 +6,9 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false}, small_bold{TypeSize::small, true};
-constexpr TypeStyle heading_style{TypeSize::body, true};
-
 constexpr float margin = 65.0f;      ///< 13 mm on every side: printers leave less than that white
 constexpr float number_room = 90.0f; ///< for "64 / 64" beside the foot's words
-constexpr float between = 10.0f;     ///< contents to what stands at head and foot
+constexpr float part_gap = 10.0f;     ///< contents to what stands at head and foot
 
 float dp(double mm) { return static_cast<float>(mm / paper_mm_per_dp); }
 
@@ -33,8 +30,8 @@ std::size_t fitting(const PaperType& type, TypeStyle style, std::string_view wor
 PaperPages::PaperPages(double width, double height, PaperFrame frame, PaperType& type)
     : paper_{0.0f, 0.0f, dp(width), dp(height)}, frame_(std::move(frame)), type_(type) {
     area_ = paper_.inset(margin);
-    foot_ = this->height(frame_.foot, small, area_.width() - number_room);
-    area_.y1 -= foot_ + between;
+    foot_ = this->height(frame_.foot, small_text, area_.width() - number_room);
+    area_.y1 -= foot_ + part_gap;
     begin_list();
 }
 
@@ -56,13 +53,13 @@ void PaperPages::new_page() {
 
 /// Both ends of the line run into as many lines as they need.
 void PaperPages::head_line() {
-    const float half = 0.5f * area_.width() - between;
-    const float left = paragraph({area_.x0, y}, half, frame_.left, small_bold);
-    const float right = paragraph({area_.x1 - half, y}, half, frame_.right, small, Role::soft_ink,
-                                  PaperSide::right);
+    const float half = 0.5f * area_.width() - part_gap;
+    const float left = paragraph({area_.x0, y}, half, frame_.left, small_bold_text);
+    const float right = paragraph({area_.x1 - half, y}, half, frame_.right, small_text,
+                                  Role::soft_ink, PaperSide::right);
     y += std::max(left, right) + 3.0f;
     rule(area_.x0, area_.x1, y, 1.5f);
-    y += between;
+    y += part_gap;
 }
 
 void PaperPages::need(float height) {
@@ -128,11 +125,11 @@ void PaperPages::rule(float x0, float x1, float at, float width) {
 
 void PaperPages::heading(std::string_view words, float with) {
     constexpr float above = 14.0f, below = 6.0f;
-    const float text = height(words, heading_style, area_.width());
+    const float text = height(words, bold_text, area_.width());
     const bool first = y <= area_.y0 + 0.5f;
     need((first ? 0.0f : above) + text + below + with);
     if (y > area_.y0 + 0.5f) y += above;
-    y += paragraph({area_.x0, y}, area_.width(), words, heading_style) + 1.0f;
+    y += paragraph({area_.x0, y}, area_.width(), words, bold_text) + 1.0f;
     rule(area_.x0, area_.x1, y, 1.0f);
     y += below;
 }
@@ -144,11 +141,13 @@ std::vector<DrawingList> PaperPages::finish() {
         DrawingList& list = lists_[i];
         float top = bottom - foot_;
         const std::string number = std::to_string(i + 1) + " / " + all;
-        list.text({area_.x1 - type_.width(small_bold, number), bottom - type_.height(small_bold)},
-                  number, small_bold, Role::ink, Role::paper);
-        for (const std::string_view each : lines(frame_.foot, small, area_.width() - number_room)) {
-            list.text({area_.x0, top}, each, small, Role::soft_ink, Role::paper);
-            top += type_.height(small);
+        list.text({area_.x1 - type_.width(small_bold_text, number),
+                   bottom - type_.height(small_bold_text)},
+                  number, small_bold_text, Role::ink, Role::paper);
+        for (const std::string_view each :
+             lines(frame_.foot, small_text, area_.width() - number_room)) {
+            list.text({area_.x0, top}, each, small_text, Role::soft_ink, Role::paper);
+            top += type_.height(small_text);
         }
     }
     return std::move(lists_);

@@ -9,8 +9,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false}, small_bold{TypeSize::small, true};
-constexpr TypeStyle written{TypeSize::body, true};
 constexpr float gap = 10.0f;
 constexpr float tick_side = 24.0f;
 constexpr float least_row = 46.0f;   ///< 9 mm: room to write by hand
@@ -32,7 +30,7 @@ struct Columns {
 TypeStyle fitting_style(const TypeMeasure& type, std::string_view words, float width) {
     for (const TypeSize size : {TypeSize::title, TypeSize::body})
         if (type.width({size, true}, words) <= width) return {size, true};
-    return small_bold;
+    return small_bold_text;
 }
 
 /// What is known of a number already: its real value, and who ticked it.
@@ -41,7 +39,8 @@ struct Known {
 };
 
 bool on_one_line(const Known& known, float width, const TypeMeasure& type) {
-    return type.width(written, known.value) + gap + type.width(small, known.initials) <= width;
+    return type.width(bold_text, known.value) + gap + type.width(small_text, known.initials) <=
+           width;
 }
 
 /// With its unit where that fits a line.
@@ -63,9 +62,9 @@ float entry_height(const PaperJob& sheet, HeadId head, Field field, float width,
                    const PaperPages& pages) {
     const float inside = width - 2.0f * inset;
     const Known known = known_of(sheet, head, field, inside, pages.type());
-    float text = pages.height(known.value, written, inside);
+    float text = pages.height(known.value, bold_text, inside);
     if (!on_one_line(known, inside, pages.type()))
-        text += pages.height(known.initials, small, inside);
+        text += pages.height(known.initials, small_text, inside);
     return std::max(least_entry, text + 6.0f);
 }
 
@@ -84,19 +83,19 @@ void draw_entry(const PaperJob& sheet, HeadId head, Field field, Box box, PaperP
     const TypeMeasure& type = pages.type();
     const float inside = box.width() - 2.0f * inset;
     const Known known = known_of(sheet, head, field, inside, type);
-    const float value = pages.height(known.value, written, inside);
+    const float value = pages.height(known.value, bold_text, inside);
     if (on_one_line(known, inside, type)) {
         const Vec at{box.x0 + inset, box.centre().y};
-        const float width = type.width(small, known.initials);
-        pages.paragraph({at.x, at.y - 0.5f * value}, inside, known.value, written);
-        pages.paragraph({box.x1 - inset - width, at.y - 0.5f * type.height(small)}, width + 1.0f,
-                        known.initials, small);
+        const float width = type.width(small_text, known.initials);
+        pages.paragraph({at.x, at.y - 0.5f * value}, inside, known.value, bold_text);
+        pages.paragraph({box.x1 - inset - width, at.y - 0.5f * type.height(small_text)},
+                        width + 1.0f, known.initials, small_text);
         return;
     }
-    const float all = value + pages.height(known.initials, small, inside);
+    const float all = value + pages.height(known.initials, small_text, inside);
     float top = box.centre().y - 0.5f * all;
-    top += pages.paragraph({box.x0 + inset, top}, inside, known.value, written);
-    pages.paragraph({box.x0 + inset, top}, inside, known.initials, small);
+    top += pages.paragraph({box.x0 + inset, top}, inside, known.value, bold_text);
+    pages.paragraph({box.x0 + inset, top}, inside, known.initials, small_text);
 }
 
 float number_row_height(const PaperJob& sheet, HeadId head, Field field, float width,
@@ -105,7 +104,7 @@ float number_row_height(const PaperJob& sheet, HeadId head, Field field, float w
     const std::string planned = value_text(sheet, field, planned_number(sheet, head, field));
     const TypeStyle style = fitting_style(pages.type(), planned, columns.planned);
     return std::max({least_row,
-                     pages.height(field_title(sheet, field), small, columns.label) + 6.0f,
+                     pages.height(field_title(sheet, field), small_text, columns.label) + 6.0f,
                      pages.height(planned, style, columns.planned) + 6.0f,
                      entry_height(sheet, head, field, columns.entry, pages) + 8.0f});
 }
@@ -117,8 +116,8 @@ void draw_number_row(const PaperJob& sheet, HeadId head, Field field, Box box, P
     const std::string planned = value_text(sheet, field, planned_number(sheet, head, field));
     const TypeStyle style = fitting_style(pages.type(), planned, columns.planned);
     float x = box.x0;
-    pages.paragraph({x, middle - 0.5f * pages.height(title, small, columns.label)}, columns.label,
-                    title, small);
+    pages.paragraph({x, middle - 0.5f * pages.height(title, small_text, columns.label)},
+                    columns.label, title, small_text);
     x += columns.label + gap;
     pages.paragraph({x, middle - 0.5f * pages.height(planned, style, columns.planned)},
                     columns.planned, planned, style, Role::ink, PaperSide::right);
@@ -132,8 +131,8 @@ void draw_number_row(const PaperJob& sheet, HeadId head, Field field, Box box, P
 
 float number_headings_height(const PaperJob& sheet, float width, const PaperPages& pages) {
     const Columns columns(width);
-    return std::max(pages.height(sheet.word(Word::paper_planned), small, columns.planned),
-                    pages.height(sheet.word(Word::paper_really), small, columns.entry)) +
+    return std::max(pages.height(sheet.word(Word::paper_planned), small_text, columns.planned),
+                    pages.height(sheet.word(Word::paper_really), small_text, columns.entry)) +
            5.0f;
 }
 
@@ -142,8 +141,8 @@ void draw_number_headings(const PaperJob& sheet, Vec at, float width, PaperPages
     const float bottom = at.y + number_headings_height(sheet, width, pages) - 4.0f;
     const auto put = [&](Word key, float x, float room, PaperSide side) {
         const std::string_view words = sheet.word(key);
-        pages.paragraph({x, bottom - pages.height(words, small, room)}, room, words, small,
-                        Role::soft_ink, side);
+        pages.paragraph({x, bottom - pages.height(words, small_text, room)}, room, words,
+                        small_text, Role::soft_ink, side);
     };
     float x = at.x + columns.label + gap;
     put(Word::paper_planned, x, columns.planned, PaperSide::right);

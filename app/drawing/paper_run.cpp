@@ -10,8 +10,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false};
-constexpr TypeStyle body{TypeSize::body, false};
 constexpr float gap = 24.0f;
 
 /// Cells side by side, row by row from the left, each row as high as its highest cell. `height_of`
@@ -40,12 +38,14 @@ void stations_section(const PaperJob& sheet, PaperPages& pages) {
         if (!head_on(sheet.job, station))
             texts.push_back(std::to_string(station) + "  " + station_words(sheet, station));
     if (texts.empty()) return;
-    pages.heading(sheet.word(Word::paper_stations), pages.type().height(small));
+    pages.heading(sheet.word(Word::paper_stations), pages.type().height(small_text));
     in_columns(
         pages, texts.size(), 4,
-        [&](std::size_t i, float width) { return pages.height(texts[i], small, width) + 3.0f; },
+        [&](std::size_t i, float width) {
+            return pages.height(texts[i], small_text, width) + 3.0f;
+        },
         [&](std::size_t i, Box box) {
-            pages.paragraph({box.x0, box.y0}, box.width(), texts[i], small);
+            pages.paragraph({box.x0, box.y0}, box.width(), texts[i], small_text);
         });
 }
 
@@ -77,10 +77,10 @@ void gaps_section(const PaperJob& sheet, PaperPages& pages) {
     // A few lines stay together.
     float height = 0.0f;
     for (const std::string& line : lines)
-        height += pages.height(line, small, pages.area().width()) + 2.0f;
+        height += pages.height(line, small_text, pages.area().width()) + 2.0f;
     pages.heading(sheet.word(Word::paper_gaps), std::min(height, 200.0f));
     for (const std::string& line : lines)
-        pages.flow(pages.area().x0, pages.area().width(), line, small, Role::ink, 2.0f);
+        pages.flow(pages.area().x0, pages.area().width(), line, small_text, Role::ink, 2.0f);
 }
 
 /// A step to tick, with the few words that stand for its caution.
@@ -108,7 +108,8 @@ constexpr float tick_side = 20.0f, beside_tick = 30.0f;
 float step_height(const Step& step, float width, const PaperPages& pages) {
     constexpr float air = 6.0f;
     const float room = width - beside_tick;
-    const float text = pages.height(step.text, body, room) + pages.height(step.sign, small, room);
+    const float text =
+        pages.height(step.text, body_text, room) + pages.height(step.sign, small_text, room);
     return std::max(text, tick_side) + air;
 }
 
@@ -116,8 +117,8 @@ void draw_step(const Step& step, Box box, PaperPages& pages) {
     const Box tick{box.x0, box.y0, box.x0 + tick_side, box.y0 + tick_side};
     draw_tick_box(pages.list(), tick, step.done);
     const float left = box.x0 + beside_tick, width = box.width() - beside_tick;
-    const float text = pages.paragraph({left, box.y0}, width, step.text, body);
-    pages.paragraph({left, box.y0 + text}, width, step.sign, small, Role::soft_ink);
+    const float text = pages.paragraph({left, box.y0}, width, step.text, body_text);
+    pages.paragraph({left, box.y0 + text}, width, step.sign, small_text, Role::soft_ink);
 }
 
 float half_width(const PaperPages& pages) { return 0.5f * (pages.area().width() - gap); }
@@ -135,7 +136,7 @@ void list_section(const PaperJob& sheet, CheckList which, PaperPages& pages) {
 
 /// What a list takes, its heading included; no less.
 float list_room(const PaperJob& sheet, CheckList which, const PaperPages& pages) {
-    float height = 3.0f * pages.type().height(body);
+    float height = 3.0f * pages.type().height(body_text);
     const std::vector<Step> steps = steps_of(sheet, which);
     for (std::size_t i = 0; i < steps.size(); i += 2) {
         float row = 0.0f;
@@ -152,21 +153,21 @@ void approval_section(const PaperJob& sheet, PaperPages& pages) {
     const std::pair<Word, const std::string&> rows[] = {{Word::approval_by, approval.by},
                                                         {Word::approval_against, approval.against}};
     const auto height_of = [&](std::size_t i, float width) {
-        const float value = pages.height(rows[i].second, body, width);
-        return pages.type().height(small) + std::max(value, 1.2f * pages.type().height(body)) +
-               4.0f;
+        const float value = pages.height(rows[i].second, body_text, width);
+        return pages.type().height(small_text) +
+               std::max(value, 1.2f * pages.type().height(body_text)) + 4.0f;
     };
     in_columns(pages, 2, 2, height_of, [&](std::size_t i, Box box) {
         const float label = pages.paragraph({box.x0, box.y0}, box.width(),
-                                            sheet.word(rows[i].first), small, Role::soft_ink);
-        pages.paragraph({box.x0, box.y0 + label}, box.width(), rows[i].second, body);
+                                            sheet.word(rows[i].first), small_text, Role::soft_ink);
+        pages.paragraph({box.x0, box.y0 + label}, box.width(), rows[i].second, body_text);
         pages.rule(box.x0, box.x1, box.y1 - 2.0f, 0.8f);
     });
 }
 
 /// The later lists, as far as this page has room: none of them takes a page of its own.
 void later_lists(const PaperJob& sheet, PaperPages& pages) {
-    const float approval = 4.0f * pages.type().height(body);
+    const float approval = 4.0f * pages.type().height(body_text);
     for (const CheckList list : {CheckList::first_piece, CheckList::before_night,
                                  CheckList::before_unloading, CheckList::tear_down}) {
         const bool first = list == CheckList::first_piece;
@@ -183,16 +184,17 @@ void cautions_section(const PaperJob& sheet, PaperPages& pages) {
         sheet.job.uses.end())
         words.push_back(Word::caution_hot);
     words.push_back(Word::caution_solvents);
-    const float line = pages.type().height(small);
+    const float line = pages.type().height(small_text);
     const float width = pages.area().width() - sign;
     float height = 0.0f;
-    for (const Word word : words) height += pages.height(sheet.word(word), small, width) + 3.0f;
+    for (const Word word : words)
+        height += pages.height(sheet.word(word), small_text, width) + 3.0f;
     pages.heading(sheet.word(Word::paper_cautions), height);
     for (const Word word : words) {
         pages.need(line);
         draw_paper_verdict(pages.list(), {pages.area().x0 + 6.0f, pages.y + 0.5f * line}, 11.0f,
                            Role::mind);
-        pages.flow(pages.area().x0 + sign, width, sheet.word(word), small, Role::ink, 3.0f);
+        pages.flow(pages.area().x0 + sign, width, sheet.word(word), small_text, Role::ink, 3.0f);
     }
 }
 

@@ -7,7 +7,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle plain{TypeSize::small, false}, bold{TypeSize::small, true};
 constexpr float gap = 10.0f;      ///< between columns
 constexpr float pad = 4.0f;       ///< above and below a row's words
 constexpr float longest = 150.0f; ///< a single word that is wider is broken
@@ -16,11 +15,11 @@ constexpr float most_text = 230.0f;
 constexpr float sizes[] = {1.2f, 1.1f, 1.0f, 0.94f, 0.88f, 0.82f};
 constexpr float least_good = 0.94f; ///< smaller letters only where words would have to be broken
 
-TypeStyle style_of(const PaperCell& cell) { return cell.bold ? bold : plain; }
+TypeStyle style_of(const PaperCell& cell) { return cell.bold ? small_bold_text : small_text; }
 
 /// Room for a sign before a cell's words.
 float sign_room(const PaperCell& cell, const TypeMeasure& type) {
-    return cell.swatch || cell.verdict ? 1.2f * type.height(plain) : 0.0f;
+    return cell.swatch || cell.verdict ? 1.2f * type.height(small_text) : 0.0f;
 }
 
 /// Width of a cell's widest word; or, `whole`, of its words on a line, of long ones on three lines.
@@ -32,25 +31,25 @@ float cell_width(const PaperCell& cell, bool whole, const TypeMeasure& type) {
         return whole ? std::max(least, few_lines) : least;
     };
     return sign_room(cell, type) +
-           std::max(width(style_of(cell), cell.words), width(bold, cell.below));
+           std::max(width(style_of(cell), cell.words), width(small_bold_text, cell.below));
 }
 
 float cell_height(const PaperCell& cell, float width, const PaperPages& pages) {
     const float inside = width - sign_room(cell, pages.type());
     return pages.height(cell.words, style_of(cell), inside) +
-           pages.height(cell.below, bold, inside);
+           pages.height(cell.below, small_bold_text, inside);
 }
 
 void draw_cell(const PaperCell& cell, bool number, Vec at, float width, PaperPages& pages) {
     const float sign = sign_room(cell, pages.type());
-    const float line = pages.type().height(plain);
+    const float line = pages.type().height(small_text);
     const Vec centre{at.x + 0.45f * line, at.y + 0.5f * line};
     if (cell.swatch) draw_swatch(pages.list(), centre, 0.75f * line, *cell.swatch);
     if (cell.verdict) draw_paper_verdict(pages.list(), centre, 0.7f * line, *cell.verdict);
     const PaperSide side = number ? PaperSide::right : PaperSide::left;
     at.x += sign;
     at.y += pages.paragraph(at, width - sign, cell.words, style_of(cell), Role::ink, side);
-    pages.paragraph(at, width - sign, cell.below, bold, Role::ink, side);
+    pages.paragraph(at, width - sign, cell.below, small_bold_text, Role::ink, side);
 }
 
 } // namespace
@@ -90,8 +89,8 @@ std::vector<float> PaperTable::widths(float room, bool whole, const PaperPages& 
     const TypeMeasure& type = pages.type();
     std::vector<float> widths;
     for (std::size_t i = 0; i < columns_.size(); ++i) {
-        float width = std::max(widest_word(type, plain, columns_[i].heading),
-                               type.width(plain, columns_[i].unit));
+        float width = std::max(widest_word(type, small_text, columns_[i].heading),
+                               type.width(small_text, columns_[i].unit));
         for (const std::vector<PaperCell>& row : rows_)
             width = std::max(width, cell_width(row[i], whole, type));
         widths.push_back(std::min(width, room));
@@ -140,7 +139,7 @@ float PaperTable::groups_height(const Plan& plan, const PaperPages& pages) const
     for (std::size_t i = 0; i < columns_.size(); i = group_end(i)) {
         const std::size_t last = group_end(i) - 1;
         const float width = plan.x[last] + plan.width[last] - plan.x[i];
-        height = std::max(height, pages.height(columns_[i].group, bold, width));
+        height = std::max(height, pages.height(columns_[i].group, small_bold_text, width));
     }
     return height > 0.0f ? height + 5.0f : 0.0f;
 }
@@ -152,8 +151,8 @@ void PaperTable::draw_groups(const Plan& plan, PaperPages& pages) const {
         if (words.empty()) continue;
         const std::size_t last = group_end(i) - 1;
         const float width = plan.x[last] + plan.width[last] - plan.x[i];
-        const float text = pages.height(words, bold, width);
-        pages.paragraph({plan.x[i], bottom - 4.0f - text}, width, words, bold, Role::ink,
+        const float text = pages.height(words, small_bold_text, width);
+        pages.paragraph({plan.x[i], bottom - 4.0f - text}, width, words, small_bold_text, Role::ink,
                         PaperSide::middle);
         pages.rule(plan.x[i], plan.x[i] + width, bottom - 2.0f, 1.0f);
     }
@@ -163,8 +162,8 @@ void PaperTable::draw_groups(const Plan& plan, PaperPages& pages) const {
 float PaperTable::headings_height(const Plan& plan, const PaperPages& pages) const {
     float height = 0.0f;
     for (std::size_t i = 0; i < columns_.size(); ++i)
-        height = std::max(height, pages.height(columns_[i].heading, plain, plan.width[i]) +
-                                      pages.height(columns_[i].unit, plain, plan.width[i]));
+        height = std::max(height, pages.height(columns_[i].heading, small_text, plan.width[i]) +
+                                      pages.height(columns_[i].unit, small_text, plan.width[i]));
     return height + 6.0f;
 }
 
@@ -175,11 +174,12 @@ void PaperTable::draw_headings(const Plan& plan, PaperPages& pages) const {
         const PaperColumn& column = columns_[i];
         const PaperSide side = column.number ? PaperSide::right : PaperSide::left;
         const float width = plan.width[i];
-        const float text =
-            pages.height(column.heading, plain, width) + pages.height(column.unit, plain, width);
+        const float text = pages.height(column.heading, small_text, width) +
+                           pages.height(column.unit, small_text, width);
         float top = pages.y + height - 5.0f - text;
-        top += pages.paragraph({plan.x[i], top}, width, column.heading, plain, Role::ink, side);
-        pages.paragraph({plan.x[i], top}, width, column.unit, plain, Role::soft_ink, side);
+        top +=
+            pages.paragraph({plan.x[i], top}, width, column.heading, small_text, Role::ink, side);
+        pages.paragraph({plan.x[i], top}, width, column.unit, small_text, Role::soft_ink, side);
     }
     pages.y += height;
     pages.rule(pages.area().x0, pages.area().x1, pages.y - 2.0f, 1.5f);
@@ -187,7 +187,7 @@ void PaperTable::draw_headings(const Plan& plan, PaperPages& pages) const {
 
 float PaperTable::row_height(const std::vector<PaperCell>& cells, const Plan& plan,
                              const PaperPages& pages) const {
-    float height = pages.type().height(plain);
+    float height = pages.type().height(small_text);
     for (std::size_t i = 0; i < cells.size(); ++i)
         height = std::max(height, cell_height(cells[i], plan.width[i], pages));
     return height + 2.0f * pad;

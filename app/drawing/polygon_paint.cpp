@@ -62,7 +62,7 @@ void cut_at(const std::vector<Vec>& from, Vec normal, float level, float sign,
 }
 
 /// From where to where something reaches along a normal.
-struct Reach {
+struct RowReach {
     float lo = std::numeric_limits<float>::max();
     float hi = std::numeric_limits<float>::lowest();
     void take(float value) {
@@ -148,7 +148,7 @@ void PolygonPaint::hatch(const Vec* corners, int count, ImU32 colour, const Hatc
     profile.outer = profile.core + edge_softness;
     profile.peak = std::min(hatch.width, 1.0f);
 
-    Reach polygon, screen;
+    RowReach polygon, screen;
     for (const Vec& at : corners_) polygon.take(dot(at, profile.normal));
     for (const Vec at : {Vec{shown.x0, shown.y0}, Vec{shown.x1, shown.y0},
                          Vec{shown.x1, shown.y1}, Vec{shown.x0, shown.y1}})

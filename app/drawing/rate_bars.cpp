@@ -13,10 +13,9 @@ constexpr float quarter = 0.785f, upright = 1.571f; ///< rad, of hatch lines
 constexpr float least_hatched = 4.0f;  ///< dp; a narrower bar is filled instead
 constexpr float line_width = 1.4f;
 constexpr int pale = 70, even_paler = 40; ///< alpha under hatching
-constexpr TypeStyle small{TypeSize::small, false};
 
 // A row of the explanation.
-constexpr float swatch_gap = 7.0f, between = 16.0f, line_air = 6.0f;
+constexpr float swatch_gap = 7.0f, swatch_after = 16.0f, line_air = 6.0f;
 
 /// How a bar with hatching looks.
 struct Hatched {
@@ -90,7 +89,8 @@ StepKind explained(StepKind kind) {
 }
 
 float entry_width(StepKind kind, bool both, Language language, const TypeMeasure& type) {
-    return swatch_width + swatch_gap + type.width(small, word(language, legend_word(kind, both)));
+    return swatch_width + swatch_gap +
+           type.width(small_text, word(language, legend_word(kind, both)));
 }
 
 /// Calls `put(kind, x, line)` for each entry of an explanation in lines as wide as `width`; returns
@@ -107,13 +107,13 @@ int lay_out_legend(const std::vector<StepKind>& kinds, float width, bool both, L
             ++line;
         }
         put(kind, x, line);
-        x += wide + between;
+        x += wide + swatch_after;
     }
     return kinds.empty() ? 0 : line + 1;
 }
 
 float line_height(const TypeMeasure& type) {
-    return std::max(swatch_height, type.height(small)) + line_air;
+    return std::max(swatch_height, type.height(small_text)) + line_air;
 }
 
 } // namespace
@@ -188,8 +188,8 @@ void draw_rate_legend(const std::vector<StepKind>& kinds, Box box, bool both, La
         const Vec at{box.x0 + x, box.y0 + line * (static_cast<float>(row) + 0.5f)};
         const Vec middle{at.x + 0.5f * swatch_width, at.y};
         draw_rate_swatch(list, around(middle, swatch_width, swatch_height), kind);
-        list.text({at.x + swatch_width + swatch_gap, at.y - 0.5f * type.height(small)},
-                  word(language, legend_word(kind, both)), small, Role::soft_ink, Role::paper);
+        list.text({at.x + swatch_width + swatch_gap, at.y - 0.5f * type.height(small_text)},
+                  word(language, legend_word(kind, both)), small_text, Role::soft_ink, Role::paper);
     };
     lay_out_legend(kinds, box.width(), both, language, type, put);
 }

@@ -11,9 +11,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false};
-constexpr TypeStyle small_bold{TypeSize::small, true};
-
 constexpr float margin = 12.0f;      ///< round the whole chart
 constexpr float mark_room = 14.0f;   ///< for the triangle before the slowest one's name
 constexpr float names_gap = 8.0f;    ///< between names and plot
@@ -26,7 +23,7 @@ constexpr float least_ringed = 16.0f;    ///< height of a row with a ring round 
 std::string number_of(const ChartRow& row) { return std::to_string(row.station); }
 
 /// A line of words with its air.
-float words_line(const TypeMeasure& type) { return type.height(small) + 2.0f * words_air; }
+float words_line(const TypeMeasure& type) { return type.height(small_text) + 2.0f * words_air; }
 
 /// The part of the view's height that words above and below may take.
 constexpr float share_of_words = 0.4f;
@@ -44,13 +41,14 @@ void draw_gridlines(const RateScale& scale, double step, DrawingList& list) {
 /// Numbers below the axis, each with its unit. They keep clear of each other by axis_step().
 void number_axis(const RateScale& scale, double step, LabelPlacer& labels, DrawingList& list) {
     if (!scale.axis_words) return;
-    const float y = scale.plot.y1 + words_air + 0.5f * list.type().height(small);
+    const float y = scale.plot.y1 + words_air + 0.5f * list.type().height(small_text);
     for (int i = 0; i * step <= scale.cycle; ++i) {
         const std::string words = i == 0 ? std::string("0") : pace_time(i * step);
-        const float width = list.type().width(small, words);
-        const Box box = around({scale.x(i * step), y}, width + 4.0f, list.type().height(small));
+        const float width = list.type().width(small_text, words);
+        const Box box =
+            around({scale.x(i * step), y}, width + 4.0f, list.type().height(small_text));
         if (labels.place(box))
-            list.text_centred(box.centre(), words, small, Role::soft_ink, Role::paper);
+            list.text_centred(box.centre(), words, small_text, Role::soft_ink, Role::paper);
     }
 }
 
@@ -67,7 +65,7 @@ float column_width(const RateDrawing& drawing, const TypeMeasure& type) {
     constexpr float apart = 5.0f;
     float widest = 0.0f;
     for (const ChartRow& row : drawing.chart->rows)
-        widest = std::max(widest, type.width(small_bold, number_of(row)));
+        widest = std::max(widest, type.width(small_bold_text, number_of(row)));
     return widest + apart;
 }
 
@@ -97,7 +95,7 @@ void draw_row_ground(const RateDrawing& drawing, const RateScale& scale, std::si
 void label_row(const RateDrawing& drawing, const RateScale& scale, std::size_t place,
                LabelPlacer& labels, DrawingList& list) {
     const ChartRow& row = drawing.chart->rows[place];
-    const TypeStyle style = row.slowest ? small_bold : small;
+    const TypeStyle style = row.slowest ? small_bold_text : small_text;
     const std::string words =
         scale.full_names
             ? station_name(drawing.language, *drawing.job, drawing.pace->plan, place)
@@ -152,10 +150,10 @@ void label_bars(const RateDrawing& drawing, const RateScale& scale, LabelPlacer&
             if (bar.kind == StepKind::wait || bar.kind == StepKind::index) continue;
             const Box box = scale.bar_box(place, bar);
             const std::string_view words = word(drawing.language, step_word(bar.kind, both));
-            if (box.height() < list.type().height(small) ||
-                box.width() < list.type().width(small, words) + air)
+            if (box.height() < list.type().height(small_text) ||
+                box.width() < list.type().width(small_text, words) + air)
                 continue;
-            write_in_row(list, labels, box.centre(), words, small);
+            write_in_row(list, labels, box.centre(), words, small_text);
         }
 }
 
@@ -163,16 +161,16 @@ void label_bars(const RateDrawing& drawing, const RateScale& scale, LabelPlacer&
 void label_slowest(const RateDrawing& drawing, const RateScale& scale, LabelPlacer& labels,
                    DrawingList& list) {
     const std::string_view words = word(drawing.language, Word::rate_mark_slowest);
-    const float half = 0.5f * list.type().width(small_bold, words) + 9.0f;
+    const float half = 0.5f * list.type().width(small_bold_text, words) + 9.0f;
     const float band = scale.x(drawing.chart->index) - scale.plot.x0;
     for (std::size_t place = 0; place < drawing.chart->rows.size(); ++place) {
         const ChartRow& row = drawing.chart->rows[place];
-        if (!row.slowest || scale.row < list.type().height(small)) continue;
+        if (!row.slowest || scale.row < list.type().height(small_text)) continue;
         const bool floods = std::any_of(row.bars.begin(), row.bars.end(),
                                         [](const ChartBar& bar) { return bar.over_index; });
         const float x = !floods && band >= 2.0f * half ? scale.plot.x0 + 0.5f * band
                                                        : scale.plot.x1 - half;
-        write_in_row(list, labels, {x, scale.row_box(place).centre().y}, words, small_bold);
+        write_in_row(list, labels, {x, scale.row_box(place).centre().y}, words, small_bold_text);
     }
 }
 
@@ -181,17 +179,18 @@ void label_head(const RateDrawing& drawing, const RateScale& scale, LabelPlacer&
                 DrawingList& list) {
     const std::string end =
         say(drawing.language, Word::rate_cycle_end, {pace_time(drawing.chart->cycle)});
-    const float height = list.type().height(small);
+    const float height = list.type().height(small_text);
     const float y = scale.plot.y0 - words_air - 0.5f * height;
-    const float width = list.type().width(small_bold, end);
+    const float width = list.type().width(small_bold_text, end);
     const Box right{scale.plot.x1 - width, y - 0.5f * height, scale.plot.x1, y + 0.5f * height};
     if (scale.head_words && labels.place(right))
-        list.text({right.x0, right.y0}, end, small_bold, Role::ink, Role::paper);
+        list.text({right.x0, right.y0}, end, small_bold_text, Role::ink, Role::paper);
     const std::string_view turns = word(drawing.language, Word::rate_step_index);
     const float left = scale.plot.x0;
-    const Box band{left, right.y0, left + list.type().width(small, turns) + names_gap, right.y1};
+    const Box band{left, right.y0, left + list.type().width(small_text, turns) + names_gap,
+                   right.y1};
     if (scale.head_words && drawing.chart->index > 0.0 && labels.place(band))
-        list.text({band.x0, band.y0}, turns, small, Role::soft_ink, Role::paper);
+        list.text({band.x0, band.y0}, turns, small_text, Role::soft_ink, Role::paper);
 }
 
 void draw_edges(const RateScale& scale, DrawingList& list) {
@@ -207,11 +206,13 @@ void draw_edges(const RateScale& scale, DrawingList& list) {
 float names_width(const RateDrawing& drawing, const TypeMeasure& type, float row, bool& full) {
     float names = 0.0f;
     for (std::size_t place = 0; place < drawing.chart->rows.size(); ++place)
-        names = std::max(names, type.width(small_bold, station_name(drawing.language, *drawing.job,
-                                                                    drawing.pace->plan, place)));
-    full = row >= type.height(small) && names + mark_room <= widest_names * drawing.view.width();
+        names =
+            std::max(names, type.width(small_bold_text, station_name(drawing.language, *drawing.job,
+                                                                     drawing.pace->plan, place)));
+    full =
+        row >= type.height(small_text) && names + mark_room <= widest_names * drawing.view.width();
     const auto columns =
-        static_cast<float>(std::max(1, columns_of(row, type.height(small_bold))));
+        static_cast<float>(std::max(1, columns_of(row, type.height(small_bold_text))));
     return mark_room + (full ? names : columns * column_width(drawing, type)) + names_gap;
 }
 
@@ -260,7 +261,7 @@ double axis_step(const RateScale& scale, const TypeMeasure& type) {
     constexpr float air = 14.0f;
     for (const double step : steps) {
         const auto last = std::floor(scale.cycle / step) * step;
-        const float words = type.width(small, pace_time(last)) + air;
+        const float words = type.width(small_text, pace_time(last)) + air;
         if (step / scale.cycle * static_cast<double>(scale.plot.width()) >=
             static_cast<double>(words))
             return step;

@@ -14,9 +14,7 @@ constexpr float longest_arrow = 40.0f; ///< dp
 constexpr float dial_radius = 13.0f;         ///< of the arrow round an adjuster
 constexpr float adjuster_radius = dial_radius + 6.0f;
 constexpr float adjuster_room = 2.0f * adjuster_radius + 2.0f; ///< that words keep clear of
-constexpr float adjuster_words = 3.0f;       ///< from an adjuster to its words
-constexpr TypeStyle small{TypeSize::small, false};
-constexpr TypeStyle small_bold{TypeSize::small, true};
+constexpr float adjuster_words = 3.0f;                         ///< from an adjuster to its words
 
 void fill(DrawingList& list, const RegisterScale& scale, const Rect& rect, Paint colour) {
     if (rect.empty()) return;
@@ -113,17 +111,17 @@ void draw_adjusters(const RegisterDrawing& drawing, DrawingList& list, LabelPlac
         const std::string turns = turns_fraction(marks, adjuster.graduations);
         const std::string words = advice ? adjuster.name + " " + turns : adjuster.name;
         // Above a screw at the machine's side, below one at the operator's.
-        const float h = list.type().height(small_bold);
+        const float h = list.type().height(small_bold_text);
         const float out =
             (adjuster.y >= 0.0 ? -1.0f : 1.0f) * (adjuster_radius + adjuster_words + 0.5f * h);
         for (const std::string& text : {words, turns}) {
-            const float w = list.type().width(small_bold, text) + words_air;
+            const float w = list.type().width(small_bold_text, text) + words_air;
             const float room = drawing.view.x1 - 0.5f * w - 2.0f;
             const float x =
                 std::clamp(at.x, std::min(room, drawing.view.x0 + 0.5f * w + 2.0f), room);
             const Box box = around({x, at.y + out}, w, h);
             if (!labels.place(box)) continue;
-            list.text_centred(box.centre(), text, small_bold, Role::ink, Role::paper);
+            list.text_centred(box.centre(), text, small_bold_text, Role::ink, Role::paper);
             break;
         }
     }
@@ -141,7 +139,7 @@ RegisterScale register_scale(const PressProfile& press, const Head& head, Box vi
         all.hi = std::max(all.hi, adjuster.y);
     }
     const float room = dial_radius + 10.0f,
-                words = press.adjusters.empty() ? 0.0f : type.height(small_bold);
+                words = press.adjusters.empty() ? 0.0f : type.height(small_bold_text);
     const Box inside{view.x0 + room, view.y0 + room + words, view.x1 - room,
                      view.y1 - room - words};
     RegisterScale scale;
@@ -194,12 +192,13 @@ void draw_register(const RegisterDrawing& drawing, DrawingList& list) {
     draw_adjusters(drawing, list, labels);
     draw_marks(drawing, list, labels);
     const Rect frame = frame_of(drawing.head->screen);
-    const float h = list.type().height(small);
+    const float h = list.type().height(small_text);
     const auto side = [&](double y, float by, Word key) {
         const std::string words(word(drawing.language, key));
         const Vec at = drawing.scale.to({0.0, y}) + Vec{0.0f, by};
-        const Box box = around(at, list.type().width(small, words) + 8.0f, h);
-        if (labels.place(box)) list.text_centred(at, words, small, Role::soft_ink, Role::paper);
+        const Box box = around(at, list.type().width(small_text, words) + 8.0f, h);
+        if (labels.place(box))
+            list.text_centred(at, words, small_text, Role::soft_ink, Role::paper);
     };
     side(frame.hi, -0.5f * h - 4.0f, Word::reg_toward_machine);
     side(frame.lo, 0.5f * h + 4.0f, Word::reg_toward_operator);

@@ -8,8 +8,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle style{TypeSize::small, true};
-
 /// What lies behind a place, for words on it.
 Role ground_at(const RegisterDrawing& drawing, Vec at) {
     const Rect opening = opening_of(drawing.head->screen);
@@ -91,8 +89,8 @@ void number_mark(const RegisterDrawing& drawing, DrawingList& list, LabelPlacer&
                  const std::vector<Stroke>& strokes, Vec at, Vec outward, std::string_view number) {
     constexpr float corner = 4.0f;
     const TypeMeasure& type = list.type();
-    const std::vector<Box> places = places_round(at, outward, type.width(style, number) + words_air,
-                                                 type.height(style));
+    const std::vector<Box> places = places_round(
+        at, outward, type.width(small_bold_text, number) + words_air, type.height(small_bold_text));
     const auto lies_outward = [&](const Box& box) {
         const Vec by = box.centre() - at;
         return by.x * outward.x + by.y * outward.y >= 0.0f;
@@ -104,7 +102,7 @@ void number_mark(const RegisterDrawing& drawing, DrawingList& list, LabelPlacer&
     };
     for (const Box& box : places) {
         if (!lies_outward(box) || !clear(box) || !labels.place(box)) continue;
-        list.text_centred(box.centre(), number, style, Role::ink,
+        list.text_centred(box.centre(), number, small_bold_text, Role::ink,
                           ground_at(drawing, box.centre()));
         return;
     }
@@ -112,7 +110,7 @@ void number_mark(const RegisterDrawing& drawing, DrawingList& list, LabelPlacer&
         for (const Box& box : places) {
             if (!(anywhere || lies_outward(box)) || !labels.place(box)) continue;
             list.round(box, corner, paint(Role::panel));
-            list.text_centred(box.centre(), number, style, Role::ink, Role::panel);
+            list.text_centred(box.centre(), number, small_bold_text, Role::ink, Role::panel);
             return;
         }
 }

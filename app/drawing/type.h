@@ -22,6 +22,13 @@ struct TypeStyle {
     bool operator==(const TypeStyle&) const = default;
 };
 
+inline constexpr TypeStyle small_text{TypeSize::small, false};
+inline constexpr TypeStyle small_bold_text{TypeSize::small, true};
+inline constexpr TypeStyle body_text{TypeSize::body, false};
+inline constexpr TypeStyle bold_text{TypeSize::body, true};
+inline constexpr TypeStyle title_text{TypeSize::title, true};
+inline constexpr TypeStyle large_text{TypeSize::large, true};
+
 /// Measures text in dp, the text size of the user included.
 class TypeMeasure {
 public:

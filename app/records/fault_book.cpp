@@ -34,7 +34,7 @@ std::optional<Field> field_named(std::string_view key) {
     return std::nullopt;
 }
 
-std::string quoted(std::string_view text) { return in_quotes(shortened(text)); }
+std::string short_quote(std::string_view text) { return in_quotes(shortened(text)); }
 
 /// Reads one book: first all ids, so that entries may name one another in any order.
 class BookReader {
@@ -68,7 +68,7 @@ class BookReader {
             Entry entry;
             entry.id = parts_.id(BookParts::item(list, i));
             if (place_of(entries, entry.id))
-                parts_.refuse(BookParts::item(list, i), quoted(entry.id) + " is there twice");
+                parts_.refuse(BookParts::item(list, i), short_quote(entry.id) + " is there twice");
             entries.push_back(std::move(entry));
         }
     }
@@ -92,7 +92,7 @@ class BookReader {
     std::size_t reference(const BookNode& at, const std::vector<Entry>& entries,
                           std::string_view id, const char* what) {
         const auto place = place_of(entries, id);
-        if (!place) parts_.refuse(at, "there is no " + std::string(what) + " " + quoted(id));
+        if (!place) parts_.refuse(at, "there is no " + std::string(what) + " " + short_quote(id));
         return place.value_or(0);
     }
 
@@ -106,7 +106,7 @@ class BookReader {
                        const std::array<const char*, Size>& names) {
         const std::string name = parts_.text(of, key);
         const auto place = place_in(names, name);
-        if (!place) parts_.refuse(of, quoted(name) + " is no " + std::string(key));
+        if (!place) parts_.refuse(of, short_quote(name) + " is no " + std::string(key));
         return place.value_or(0);
     }
 
@@ -160,7 +160,7 @@ class BookReader {
         if (!of_field) return;
         const std::string key = parts_.text(what, "field");
         const auto field = field_named(key);
-        if (!field) return parts_.refuse(what, "there is no field " + quoted(key));
+        if (!field) return parts_.refuse(what, "there is no field " + short_quote(key));
         const bool of_press = info_of(*field).owner == FieldOwner::press;
         if (of_press != (measure.kind == Measure::Kind::procedure))
             parts_.refuse(what, "a procedure is of a press's field, a number of another");
@@ -174,7 +174,7 @@ class BookReader {
         if (!parts_.has(what, "kind")) return;
         const std::string name = parts_.text(what, "kind");
         const auto named = fix_named(name);
-        if (!named) parts_.refuse(what, "there is no fix " + quoted(name));
+        if (!named) parts_.refuse(what, "there is no fix " + short_quote(name));
         cause.fix = named.value_or(Fix::by_hand);
     }
 
@@ -216,7 +216,7 @@ class BookReader {
         FaultAnswer answer;
         answer.id = parts_.id(at);
         if (place_of(test.answers, answer.id))
-            parts_.refuse(at, quoted(answer.id) + " is there twice");
+            parts_.refuse(at, short_quote(answer.id) + " is there twice");
         lore_.tests.back().answers.push_back(answer_text(at, answer.id));
         answer.others = parts_.optional_factor(at, "others");
         const BookNode weights = parts_.member(at, "for", Kind::object);

@@ -5,7 +5,9 @@
 #include <cstdio>
 #include <random>
 
-#if __has_include(<unistd.h>)
+#ifdef _WIN32
+#include <io.h>
+#else
 #include <unistd.h>
 #endif
 
@@ -36,10 +38,10 @@ bool write_all(OpenFile file, std::string_view bytes, bool durable) {
     errno = 0;
     if (std::fwrite(bytes.data(), 1, bytes.size(), file.get()) != bytes.size()) return false;
     if (std::fflush(file.get()) != 0) return false;
-#if __has_include(<unistd.h>)
-    if (durable && fsync(fileno(file.get())) != 0) return false;
+#ifdef _WIN32
+    if (durable && _commit(_fileno(file.get())) != 0) return false;
 #else
-    static_cast<void>(durable);
+    if (durable && fsync(fileno(file.get())) != 0) return false;
 #endif
     return std::fclose(file.release()) == 0;
 }

@@ -10,14 +10,11 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle title{TypeSize::title, true}, bold{TypeSize::body, true},
-    small{TypeSize::small, false};
-
 void begin_buttons(const Model& model, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const Language language = canvas.language();
-    exercise_text("call/title", canvas.word(Word::call_title), title, Role::ink, 4.0f, rows);
-    rows.text(canvas.word(Word::call_hint), small, Role::soft_ink, 12.0f);
+    exercise_text("call/title", canvas.word(Word::call_title), title_text, Role::ink, 4.0f, rows);
+    rows.text(canvas.word(Word::call_hint), small_text, Role::soft_ink, 12.0f);
     exercise_button("call/begin", canvas.word(Word::call_begin),
                     say(language, Word::call_begin_copy, {model.job->name}), ButtonLook::strong,
                     BeginCall{0}, rows, true);
@@ -83,11 +80,11 @@ void call_row(const Model& model, const CallRow& row, Rows& rows) {
 void call_list(const Model& model, Rows& rows) {
     Canvas& canvas = rows.canvas;
     begin_buttons(model, rows);
-    rows.text(canvas.word(Word::call_log), title, Role::ink, 8.0f);
+    rows.text(canvas.word(Word::call_log), title_text, Role::ink, 8.0f);
     const std::vector<CallRow>& log = model.state->practice.call.log;
     if (log.empty())
-        return exercise_text("call/none", canvas.word(Word::call_log_none), small, Role::ink, 8.0f,
-                             rows);
+        return exercise_text("call/none", canvas.word(Word::call_log_none), small_text, Role::ink,
+                             8.0f, rows);
     std::vector<std::string> presses; // each once, the one that called last first
     for (const CallRow& row : log)
         if (std::find(presses.begin(), presses.end(), row.call.press) == presses.end())
@@ -96,7 +93,7 @@ void call_list(const Model& model, Rows& rows) {
         const std::string& press = presses[i];
         exercise_text("call/group/" + std::to_string(i + 1),
                       press.empty() ? canvas.word(Word::call_no_press) : std::string_view(press),
-                      bold, Role::ink, 6.0f, rows);
+                      bold_text, Role::ink, 6.0f, rows);
         for (const CallRow& row : log)
             if (row.call.press == press) call_row(model, row, rows);
         rows.space(8.0f);

@@ -10,7 +10,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle bold{TypeSize::body, true}, small{TypeSize::small, false};
 constexpr float lowest_picture = 240.0f, highest_picture = 400.0f;
 
 /// What is read out first, whatever the symptom: it decides what is printed.
@@ -107,9 +106,9 @@ void call_numbers(const CallView& view, Rows& rows) {
                  say(view.language(), Word::call_drawing, {head_name(view.model, *head)}),
                  after ? view.plan.after : *view.model.job,
                  after ? view.plan.after_worked : *view.model.assessment, head->id, rows);
-    rows.text(canvas.word(Word::call_numbers), bold, Role::ink, 4.0f);
+    rows.text(canvas.word(Word::call_numbers), bold_text, Role::ink, 4.0f);
     const std::string read = read_text(view, *head);
-    if (!read.empty()) exercise_text("call/read", read, small, Role::soft_ink, 8.0f, rows);
+    if (!read.empty()) exercise_text("call/read", read, small_text, Role::soft_ink, 8.0f, rows);
     for (const Field field : usual_numbers)
         if (!is_asked_now(view, field)) number_row(view.model, head->id, field, rows);
     for (const NumberRead& number : other_numbers(view, *head))

@@ -13,8 +13,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle title{TypeSize::title, true}, bold{TypeSize::body, true},
-    body{TypeSize::body, false}, small{TypeSize::small, false};
 constexpr std::size_t most_named = 3;   ///< causes in why a question is asked
 constexpr std::size_t most_causes = 4;  ///< that are shown: a caller waits
 
@@ -32,12 +30,12 @@ std::string why_text(const CallView& view, const CallQuestion& question) {
 
 void why_row(const CallView& view, const CallQuestion& question, Rows& rows) {
     if (question.causes.empty()) return;
-    exercise_text("call/why", why_text(view, question), small, Role::soft_ink, 10.0f, rows);
+    exercise_text("call/why", why_text(view, question), small_text, Role::soft_ink, 10.0f, rows);
 }
 
 void say_first(Caution caution, Rows& rows) {
     if (caution == Caution::none) return;
-    rows.text(rows.canvas.word(Word::call_say_first), small, Role::soft_ink, 4.0f);
+    rows.text(rows.canvas.word(Word::call_say_first), small_text, Role::soft_ink, 4.0f);
     caution_row(rows.canvas.word(caution_word(caution)), rows);
 }
 
@@ -83,7 +81,7 @@ void ask_number(const CallView& view, const CallQuestion& question, Rows& rows) 
     exercise_text("call/question", say(view.language(), Word::call_read_out, {names}),
                   {TypeSize::title, false}, Role::ink, 6.0f, rows);
     why_row(view, question, rows);
-    rows.text(canvas.word(Word::call_type_it), small, Role::soft_ink, 8.0f);
+    rows.text(canvas.word(Word::call_type_it), small_text, Role::soft_ink, 8.0f);
     for (const Field field : fields) number_row(view.model, question.head, field, rows);
     skip_button("call/as-shown", Word::call_as_shown, question, rows);
     skip_button("call/skip", Word::call_cannot_say, question, rows);
@@ -99,9 +97,9 @@ void cause_row(const CallView& view, std::size_t rank, Rows& rows) {
     exercise_text(name,
                   std::to_string(rank + 1) + ". " + cause_name(view, ranked.cause) + " · " +
                       format_share(ranked.share),
-                  bold, Role::ink, 2.0f, rows);
-    exercise_text(name + "/mend", view.text(view.lore.causes[ranked.cause].fix), body, Role::ink,
-                  6.0f, rows);
+                  bold_text, Role::ink, 2.0f, rows);
+    exercise_text(name + "/mend", view.text(view.lore.causes[ranked.cause].fix), body_text,
+                  Role::ink, 6.0f, rows);
     exercise_tick(name + "/tell", canvas.word(Word::call_tell),
                   canvas.word(cause.fix == Fix::by_hand ? Word::call_tell_hand
                                                         : Word::call_tell_set),
@@ -114,18 +112,19 @@ void cause_row(const CallView& view, std::size_t rank, Rows& rows) {
 
 void call_question(const CallView& view, Rows& rows) {
     Canvas& canvas = rows.canvas;
-    rows.text(canvas.word(Word::call_ask), bold, Role::soft_ink, 4.0f);
+    rows.text(canvas.word(Word::call_ask), bold_text, Role::soft_ink, 4.0f);
     if (view.plan.questions.empty())
-        exercise_text("call/no-question", canvas.word(Word::call_no_question), body, Role::ink,
+        exercise_text("call/no-question", canvas.word(Word::call_no_question), body_text, Role::ink,
                       10.0f, rows);
     else if (const CallQuestion& best = view.plan.questions.front();
              best.kind == CallQuestion::Kind::test)
         ask_test(view, best, rows);
     else ask_number(view, best, rows);
     if (view.plan.ranking.answers.empty()) return rows.space(8.0f);
-    rows.text(canvas.word(Word::faults_answered), bold, Role::ink, 4.0f);
+    rows.text(canvas.word(Word::faults_answered), bold_text, Role::ink, 4.0f);
     for (const TestAnswer& answer : view.plan.ranking.answers) {
-        rows.text(view.text(view.lore.tests[answer.test].question), small, Role::soft_ink, 4.0f);
+        rows.text(view.text(view.lore.tests[answer.test].question), small_text, Role::soft_ink,
+                  4.0f);
         answers(view, answer.test, rows);
     }
     rows.space(8.0f);
@@ -133,8 +132,8 @@ void call_question(const CallView& view, Rows& rows) {
 
 void call_causes(const CallView& view, Rows& rows) {
     Canvas& canvas = rows.canvas;
-    rows.text(canvas.word(Word::faults_causes), title, Role::ink, 4.0f);
-    rows.text(canvas.word(Word::faults_judged), small, Role::soft_ink, 10.0f);
+    rows.text(canvas.word(Word::faults_causes), title_text, Role::ink, 4.0f);
+    rows.text(canvas.word(Word::faults_judged), small_text, Role::soft_ink, 10.0f);
     const std::size_t count = std::min(view.plan.ranking.causes.size(), most_causes);
     for (std::size_t rank = 0; rank < count; ++rank) cause_row(view, rank, rows);
 }

@@ -11,9 +11,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle title{TypeSize::title, true}, bold{TypeSize::body, true},
-    body{TypeSize::body, false}, small{TypeSize::small, false};
-
 /// As numbers stand: what was noted on a walk is not what a caller reads out.
 std::vector<JobDifference> changes_of(const Job& before, const Job& after) {
     return job_changes(before, after, CompareBy{false, false});
@@ -35,8 +32,8 @@ void link_buttons(const Model& model, Rows& rows) {
                         SendReply{true}, rows);
     exercise_button("call/copy", canvas.word(Word::call_copy), {}, ButtonLook::plain,
                     SendReply{false}, rows);
-    rows.text(canvas.word(has_address(model) ? Word::call_link_carries : Word::link_none), small,
-              Role::soft_ink, 12.0f);
+    rows.text(canvas.word(has_address(model) ? Word::call_link_carries : Word::link_none),
+              small_text, Role::soft_ink, 12.0f);
 }
 
 /// Causes that were told and that nothing in the job mends.
@@ -44,7 +41,7 @@ void told_by_hand(const CallView& view, Rows& rows) {
     for (const std::size_t cause : view.call.notes.told)
         if (view.lore.book.causes[cause].fix == Fix::by_hand)
             exercise_text("call/say/" + view.lore.book.causes[cause].id,
-                          view.text(view.lore.causes[cause].fix), body, Role::ink, 6.0f, rows);
+                          view.text(view.lore.causes[cause].fix), body_text, Role::ink, 6.0f, rows);
 }
 
 /// Both pictures side by side where there is room.
@@ -56,7 +53,7 @@ void two_pictures(const Model& model, const ShownReply& shown, Rows& rows) {
     const bool beside = rows.width >= 2.0f * widest;
     const auto picture = [&](Word word, const std::string& name, const Job& job,
                              const Assessment& worked, Rows& column) {
-        column.text(canvas.word(word), bold, Role::ink, 4.0f);
+        column.text(canvas.word(word), bold_text, Role::ink, 4.0f);
         head_picture(model, name, canvas.word(word), job, worked, head, column);
     };
     Rows left = rows;
@@ -90,15 +87,15 @@ void change_rows(const Model& model, const std::string& name, const Job& before,
     for (std::size_t i = 0; i < all.size(); ++i) {
         const JobDifference& one = all[i];
         if (i == 0 || !same_owner(one, all[i - 1])) {
-            rows.text(difference_owner(language, before, after, one), bold, Role::ink, 4.0f);
+            rows.text(difference_owner(language, before, after, one), bold_text, Role::ink, 4.0f);
             const Head* was = find_head(before, one.head_a);
             const Head* is = find_head(after, one.head_b);
             if (was && is && !(was->stops == is->stops))
-                exercise_text(name + "/stops/" + std::to_string(was->station),
-                              stops_text(language, units, before.press.ruler, was->stops, is->stops)
-                                      .main +
-                                  ".",
-                              small, Role::soft_ink, 4.0f, rows);
+                exercise_text(
+                    name + "/stops/" + std::to_string(was->station),
+                    stops_text(language, units, before.press.ruler, was->stops, is->stops).main +
+                        ".",
+                    small_text, Role::soft_ink, 4.0f, rows);
         }
         const SaidDifference said = difference_text(language, units, before, after, one);
         const std::string line =
@@ -113,17 +110,17 @@ void change_rows(const Model& model, const std::string& name, const Job& before,
 
 void call_read_back(const CallView& view, Rows& rows) {
     Canvas& canvas = rows.canvas;
-    rows.text(canvas.word(Word::call_read_back), title, Role::ink, 6.0f);
+    rows.text(canvas.word(Word::call_read_back), title_text, Role::ink, 6.0f);
     if (view.call.notes.told.empty())
-        return exercise_text("call/say/none", canvas.word(Word::call_read_nothing), body,
+        return exercise_text("call/say/none", canvas.word(Word::call_read_nothing), body_text,
                              Role::ink, 10.0f, rows);
     cautions(rows);
     told_by_hand(view, rows);
     if (view.plan.edits.empty())
-        return exercise_text("call/say/done", canvas.word(Word::call_read_as_told), body, Role::ink,
-                             10.0f, rows);
+        return exercise_text("call/say/done", canvas.word(Word::call_read_as_told), body_text,
+                             Role::ink, 10.0f, rows);
     change_rows(view.model, "call/say", *view.model.job, view.plan.after, rows);
-    rows.text(canvas.word(Word::call_read_repeat), small, Role::soft_ink, 10.0f);
+    rows.text(canvas.word(Word::call_read_repeat), small_text, Role::soft_ink, 10.0f);
     exercise_button("call/set", canvas.word(Word::call_set), {}, ButtonLook::strong, FixesAreSet{},
                     rows, true);
     link_buttons(view.model, rows);
@@ -133,20 +130,21 @@ void reply_rows(const Model& model, Rows& rows) {
     const ShownReply* shown = shown_reply(model);
     if (!shown) return;
     Canvas& canvas = rows.canvas;
-    exercise_text("reply/title", canvas.word(Word::reply_title), title, Role::ink, 4.0f, rows);
-    rows.text(canvas.word(Word::reply_about), small, Role::soft_ink, 8.0f);
+    exercise_text("reply/title", canvas.word(Word::reply_title), title_text, Role::ink, 4.0f, rows);
+    rows.text(canvas.word(Word::reply_about), small_text, Role::soft_ink, 8.0f);
     cautions(rows);
     change_rows(model, "reply/change", shown->reply.before, shown->reply.after, rows);
-    rows.text(canvas.word(Word::reply_check), body, Role::ink, 10.0f);
+    rows.text(canvas.word(Word::reply_check), body_text, Role::ink, 10.0f);
     two_pictures(model, *shown, rows);
     if (*model.job == shown->reply.after)
-        exercise_text("reply/is-set", canvas.word(Word::reply_is_set), body, Role::ink, 8.0f, rows);
+        exercise_text("reply/is-set", canvas.word(Word::reply_is_set), body_text, Role::ink, 8.0f,
+                      rows);
     else
         exercise_button("reply/set", canvas.word(Word::reply_set), {}, ButtonLook::strong,
                         SetReply{}, rows, true);
     exercise_button("reply/press", canvas.word(Word::reply_at_press), {}, ButtonLook::plain,
                     ChooseHead{changed_head(shown->reply.before, shown->reply.after)}, rows);
-    rows.text(canvas.word(Word::caution), small, Role::soft_ink, 16.0f);
+    rows.text(canvas.word(Word::caution), small_text, Role::soft_ink, 16.0f);
 }
 
 void reply_button(const Model& model, Rows& rows) {

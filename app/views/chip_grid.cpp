@@ -6,8 +6,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle bold{TypeSize::small, true};
-constexpr TypeStyle small{TypeSize::small, false};
 constexpr float gap = 6.0f;
 constexpr float inset = 8.0f; ///< of the words, at each side
 constexpr float air = 18.0f;  ///< above and below the words together
@@ -20,8 +18,8 @@ float column_width(int columns, float width) {
 
 float text_height(const Chip& chip, float width, const Canvas& canvas) {
     const float detail =
-        chip.detail.empty() ? 0.0f : canvas.paragraph_height(width, chip.detail, small);
-    return canvas.paragraph_height(width, chip.words, bold) + detail;
+        chip.detail.empty() ? 0.0f : canvas.paragraph_height(width, chip.detail, small_text);
+    return canvas.paragraph_height(width, chip.words, small_bold_text) + detail;
 }
 
 void draw_chip(const Chip& chip, Box box, Canvas& canvas) {
@@ -31,14 +29,14 @@ void draw_chip(const Chip& chip, Box box, Canvas& canvas) {
     if (chip.chosen)
         canvas.list().ring(box.inset(1.0f), corner - 1.0f, paint(Role::ink), ring_width);
     const float width = box.width() - 2.0f * inset;
-    const float words = canvas.paragraph_height(width, chip.words, bold);
+    const float words = canvas.paragraph_height(width, chip.words, small_bold_text);
     const float top = box.centre().y - 0.5f * text_height(chip, width, canvas);
-    canvas.centred_paragraph({box.centre().x, top + 0.5f * words}, width, chip.words, bold,
-                             Role::ink, on);
+    canvas.centred_paragraph({box.centre().x, top + 0.5f * words}, width, chip.words,
+                             small_bold_text, Role::ink, on);
     if (!chip.detail.empty()) {
-        const float detail = canvas.paragraph_height(width, chip.detail, small);
+        const float detail = canvas.paragraph_height(width, chip.detail, small_text);
         canvas.centred_paragraph({box.centre().x, top + words + 0.5f * detail}, width, chip.detail,
-                                 small, Role::soft_ink, on);
+                                 small_text, Role::soft_ink, on);
     }
     Thing& thing = canvas.list().thing(chip.name, ThingRole::tab, box);
     thing.label = chip.words;
@@ -50,13 +48,14 @@ void draw_chip(const Chip& chip, Box box, Canvas& canvas) {
 } // namespace
 
 int chip_columns(const std::vector<Chip>& chips, int most, float width, const Canvas& canvas) {
-    const float line = canvas.type().height(bold);
+    const float line = canvas.type().height(small_bold_text);
     for (int columns = most; columns > 1; --columns) {
         const float inside = column_width(columns, width) - 2.0f * inset;
         const bool fits = std::all_of(chips.begin(), chips.end(), [&](const Chip& chip) {
-            return canvas.widest_word(chip.words, bold) <= inside &&
-                   canvas.paragraph_height(inside, chip.words, bold) <= most_lines * line &&
-                   canvas.type().width(small, chip.detail) <= inside;
+            return canvas.widest_word(chip.words, small_bold_text) <= inside &&
+                   canvas.paragraph_height(inside, chip.words, small_bold_text) <=
+                       most_lines * line &&
+                   canvas.type().width(small_text, chip.detail) <= inside;
         });
         if (fits) return columns;
     }

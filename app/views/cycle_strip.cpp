@@ -11,7 +11,6 @@ namespace carriageway {
 namespace {
 
 constexpr float pad = 8.0f, gap = 4.0f, touch = 44.0f, button = 48.0f;
-constexpr TypeStyle small{TypeSize::small, false}, bold{TypeSize::small, true};
 
 Word doing_word(const CyclePose& pose, bool still) {
     switch (pose.doing) {
@@ -71,14 +70,16 @@ void place_words(Canvas& canvas, const Box& inside, StripParts& parts) {
     const TypeMeasure& type = canvas.type();
     const float width = inside.width() - pad - touch - gap;
     float line = 0.0f, tall = 0.0f;
-    for (const Word one : all_words) line = std::max(line, type.width(bold, canvas.word(one)));
+    for (const Word one : all_words)
+        line = std::max(line, type.width(small_bold_text, canvas.word(one)));
     parts.whole = line <= width;
     for (const Word one : all_words) {
         const std::string_view words = canvas.word(one);
         const bool names = !parts.whole && one != Word::cycle_press;
-        tall = std::max(tall, canvas.paragraph_height(width, names ? name_in(words) : words, bold));
+        tall = std::max(
+            tall, canvas.paragraph_height(width, names ? name_in(words) : words, small_bold_text));
     }
-    const float y = inside.y0 + std::max(touch, tall + type.height(small));
+    const float y = inside.y0 + std::max(touch, tall + type.height(small_text));
     parts.words = {inside.x0 + pad, inside.y0, inside.x0 + pad + width, y};
     parts.close = {inside.x1 - touch, inside.y0, inside.x1, y};
 }
@@ -95,7 +96,8 @@ StripParts strip_parts(Canvas& canvas, const Box& box, bool tight) {
     }
     Box row{inside.x0, parts.track.y1, inside.x1, parts.track.y1 + button};
     const float each = (inside.width() - 5.0f * gap) / 6.0f;
-    const bool in_one = !tight && canvas.type().width(bold, speeds.back().face) + 12.0f <= each;
+    const bool in_one =
+        !tight && canvas.type().width(small_bold_text, speeds.back().face) + 12.0f <= each;
     const int columns = in_one ? 6 : tight ? 4 : 3;
     for (int i = 0; i < 3; ++i) parts.steps[static_cast<std::size_t>(i)] = one_of(row, i, columns);
     if (tight) parts.close = one_of(row, 3, columns);
@@ -119,16 +121,16 @@ void what_happens(const Model& model, const CycleView& cycle, const StripParts& 
     const bool counts = !one_head && !cycle.heads.empty() &&
                         cycle.heads.front().pose.doing != StepKind::index;
     const std::string_view shown = parts.whole || counts ? std::string_view(words) : name_in(words);
-    const float tall =
-        canvas.paragraph({at.x0, at.y0}, at.width(), shown, bold, Role::ink, Role::panel);
-    canvas.list().text({at.x0, at.y0 + tall}, time, small, Role::soft_ink, Role::panel);
+    const float tall = canvas.paragraph({at.x0, at.y0}, at.width(), shown, small_bold_text,
+                                        Role::ink, Role::panel);
+    canvas.list().text({at.x0, at.y0 + tall}, time, small_text, Role::soft_ink, Role::panel);
     canvas.reading("cycle/now", at, words, time);
 }
 
 void speed_button(const Speed& speed, Box box, bool chosen, Canvas& canvas) {
     DrawingList& list = canvas.list();
     if (chosen) list.round(box, 12.0f, paint(Role::quiet));
-    canvas.centred_paragraph(box.centre(), box.width(), speed.face, bold, Role::ink,
+    canvas.centred_paragraph(box.centre(), box.width(), speed.face, small_bold_text, Role::ink,
                              chosen ? Role::quiet : Role::panel);
     Thing& thing = list.thing(speed.name, ThingRole::button, box);
     thing.label.assign(canvas.word(speed.said));

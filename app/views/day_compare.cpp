@@ -10,8 +10,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle bold{TypeSize::body, true}, body{TypeSize::body, false},
-    small{TypeSize::small, false};
 constexpr float lowest_diagram = 220.0f, highest_diagram = 380.0f;
 constexpr float strip_height = 56.0f;
 
@@ -81,7 +79,7 @@ void stops_strip(const CompareState& compare, const Head& a, const Head& b, Rows
     bar(b.stops, box.y1 - 17.0f, true);
     rows.text(say(canvas.language(), Word::compare_stops_drawn,
                   {compare.name, std::string(canvas.word(Word::compare_here))}),
-              small, Role::soft_ink, 8.0f);
+              small_text, Role::soft_ink, 8.0f);
 }
 
 /// One line of the table: what, and both values, below one another where they need the width.
@@ -90,16 +88,17 @@ void difference_row(const SaidDifference& said, const std::string& name, Rows& r
     const float pad = 12.0f;
     const float half = 0.5f * (rows.width - 3.0f * pad);
     const std::string what = capitalised(said.what);
-    const float head = canvas.paragraph_height(rows.width - 2.0f * pad, what, small);
-    const float values = std::max(canvas.paragraph_height(half, said.a, body),
-                                  canvas.paragraph_height(half, said.b, bold));
+    const float head = canvas.paragraph_height(rows.width - 2.0f * pad, what, small_text);
+    const float values = std::max(canvas.paragraph_height(half, said.a, body_text),
+                                  canvas.paragraph_height(half, said.b, bold_text));
     const Box box = rows.next(head + values + 18.0f, 6.0f);
     canvas.list().round(box, 10.0f, paint(Role::quiet));
-    canvas.paragraph({box.x0 + pad, box.y0 + 7.0f}, rows.width - 2.0f * pad, what, small,
+    canvas.paragraph({box.x0 + pad, box.y0 + 7.0f}, rows.width - 2.0f * pad, what, small_text,
                      Role::soft_ink, Role::quiet);
     const float y = box.y0 + 9.0f + head;
-    canvas.paragraph({box.x0 + pad, y}, half, said.a, body, Role::ink, Role::quiet);
-    canvas.paragraph({box.x0 + 2.0f * pad + half, y}, half, said.b, bold, Role::ink, Role::quiet);
+    canvas.paragraph({box.x0 + pad, y}, half, said.a, body_text, Role::ink, Role::quiet);
+    canvas.paragraph({box.x0 + 2.0f * pad + half, y}, half, said.b, bold_text, Role::ink,
+                     Role::quiet);
     canvas.reading(name, box, what, said.a + " → " + said.b);
 }
 
@@ -107,11 +106,12 @@ void columns_row(const CompareState& compare, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const float pad = 12.0f, half = 0.5f * (rows.width - 3.0f * pad);
     const std::string_view here = canvas.word(Word::compare_here);
-    const float height = std::max(canvas.paragraph_height(half, compare.name, small),
-                                  canvas.paragraph_height(half, here, small));
+    const float height = std::max(canvas.paragraph_height(half, compare.name, small_text),
+                                  canvas.paragraph_height(half, here, small_text));
     const Box box = rows.next(height, 6.0f);
-    canvas.paragraph({box.x0 + pad, box.y0}, half, compare.name, small, Role::soft_ink, rows.on);
-    canvas.paragraph({box.x0 + 2.0f * pad + half, box.y0}, half, here, small, Role::soft_ink,
+    canvas.paragraph({box.x0 + pad, box.y0}, half, compare.name, small_text, Role::soft_ink,
+                     rows.on);
+    canvas.paragraph({box.x0 + 2.0f * pad + half, box.y0}, half, here, small_text, Role::soft_ink,
                      rows.on);
 }
 
@@ -119,7 +119,7 @@ void owner_title(const CompareState& compare, const Job& job, const JobDifferenc
                  Rows& rows) {
     Canvas& canvas = rows.canvas;
     rows.space(8.0f);
-    rows.text(difference_owner(canvas.language(), compare.job, job, one), bold);
+    rows.text(difference_owner(canvas.language(), compare.job, job, one), bold_text);
     const Head* a = find_head(compare.job, one.head_a);
     const Head* b = find_head(job, one.head_b);
     if (a && b && !(a->stops == b->stops)) stops_strip(compare, *a, *b, rows);
@@ -148,7 +148,7 @@ void compare_part(const Model& model, Rows& rows) {
               : all.size() == 1 ? std::string(canvas.word(Word::compare_count_one))
                                 : say(canvas.language(), Word::compare_count, {count}),
               {TypeSize::title, true}, Role::ink, 4.0f);
-    rows.text(canvas.word(Word::compare_as_set), small, Role::soft_ink, 10.0f);
+    rows.text(canvas.word(Word::compare_as_set), small_text, Role::soft_ink, 10.0f);
     marked_press(model, all, rows);
     for (std::size_t i = 0; i < all.size(); ++i) {
         if (i == 0 || !same_owner(all[i - 1], all[i])) owner_title(compare, job, all[i], rows);

@@ -8,9 +8,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false};
-constexpr TypeStyle body{TypeSize::body, false};
-constexpr TypeStyle large{TypeSize::large, true};
 constexpr int most_columns = 3;
 
 /// "312 pieces an hour since the count before, stops included"; empty where no rate is known.
@@ -28,19 +25,19 @@ void tally(const Model& model, Rows& rows) {
     std::string head, more;
     if (record.counts.empty()) {
         head = canvas.word(Word::tally_none);
-        rows.text(head, body, Role::soft_ink, 10.0f);
+        rows.text(head, body_text, Role::soft_ink, 10.0f);
     } else {
         const PieceCount& last = record.counts.back();
         head = say(language, Word::tally_printed_of,
                    {format_number(last.printed, 0), format_number(model.job->run.pieces, 0)});
-        rows.text(head, large, Role::ink, 2.0f);
+        rows.text(head, large_text, Role::ink, 2.0f);
         const double share = last.printed > 0.0 ? last.spoiled / last.printed : 0.0;
         more = say(language, Word::tally_spoiled, {format_number(last.spoiled, 0)}) + " (" +
                format_number(100.0 * share, 1) + " %)";
         if (const std::string rate = rate_text(language, record, record.counts.size() - 1);
             !rate.empty())
             more += ". " + capitalised(rate);
-        rows.text(more, body, Role::ink, 10.0f);
+        rows.text(more, body_text, Role::ink, 10.0f);
     }
     canvas.reading("lists/tally", {rows.x, top, rows.x + rows.width, rows.y - 10.0f}, head, more);
     canvas.list().things().back().live = true;
@@ -73,7 +70,7 @@ void reason_grid(const Model& model, Rows& rows) {
                          capitalised(canvas.word(reason_word(reason))), {},
                          model.state->day.reason == reason, ChooseReason{reason}});
     }
-    rows.text(canvas.word(Word::stoppage_why), small, Role::soft_ink, 4.0f);
+    rows.text(canvas.word(Word::stoppage_why), small_text, Role::soft_ink, 4.0f);
     chip_grid("lists/reasons", canvas.word(Word::stoppage_why), chips,
               chip_columns(chips, most_columns, rows.width, canvas), rows);
 }
@@ -102,7 +99,7 @@ void stoppages_part(const Model& model, Rows& rows) {
                   {format_number(minutes_stood(record), 1)})
             : std::string(canvas.word(Word::stoppage_none));
     const float top = rows.y;
-    rows.text(total, body, any ? Role::ink : Role::soft_ink, 10.0f);
+    rows.text(total, body_text, any ? Role::ink : Role::soft_ink, 10.0f);
     canvas.reading("lists/stood-still", {rows.x, top, rows.x + rows.width, rows.y - 10.0f}, total,
                    {});
     reason_grid(model, rows);

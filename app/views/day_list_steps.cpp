@@ -12,8 +12,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false};
-constexpr TypeStyle body{TypeSize::body, false};
 constexpr float pad = 14.0f;
 constexpr float tick_side = 30.0f;
 constexpr float sign_side = 13.0f;
@@ -47,37 +45,38 @@ StepLines lines_of(const Model& model, const CheckItem& item, float width, const
     constexpr float beside_sign = 6.0f, above = 3.0f;
     StepLines lines;
     lines.words = step_text(canvas.language(), item);
-    lines.words_height = canvas.paragraph_height(width, lines.words, body);
+    lines.words_height = canvas.paragraph_height(width, lines.words, body_text);
     lines.sign_indent = sign_side + beside_sign;
     if (const Caution caution = caution_of(item); caution != Caution::none) {
         lines.sign = canvas.word(sign_word(caution));
         lines.sign_height =
-            above + canvas.paragraph_height(width - lines.sign_indent, lines.sign, small);
+            above + canvas.paragraph_height(width - lines.sign_indent, lines.sign, small_text);
     }
     if (const CheckTick* tick = tick_of(model.job->record, item.id)) {
         lines.stamp = stamp_text(tick->stamp);
         if (!lines.stamp.empty())
-            lines.stamp_height = above + canvas.paragraph_height(width, lines.stamp, small);
+            lines.stamp_height = above + canvas.paragraph_height(width, lines.stamp, small_text);
     }
     return lines;
 }
 
 void draw_lines(const StepLines& lines, Vec at, float width, Canvas& canvas) {
-    canvas.paragraph(at, width, lines.words, body, Role::ink, Role::quiet);
+    canvas.paragraph(at, width, lines.words, body_text, Role::ink, Role::quiet);
     at.y += lines.words_height;
     if (!lines.sign.empty()) {
-        const float text = canvas.paragraph_height(width - lines.sign_indent, lines.sign, small);
+        const float text =
+            canvas.paragraph_height(width - lines.sign_indent, lines.sign, small_text);
         const float top = at.y + lines.sign_height - text;
         draw_verdict(canvas.list(),
-                     {at.x + 0.5f * sign_side, top + 0.5f * canvas.type().height(small)}, sign_side,
-                     Role::mind);
+                     {at.x + 0.5f * sign_side, top + 0.5f * canvas.type().height(small_text)},
+                     sign_side, Role::mind);
         canvas.paragraph({at.x + lines.sign_indent, top}, width - lines.sign_indent, lines.sign,
-                         small, Role::ink, Role::quiet);
+                         small_text, Role::ink, Role::quiet);
         at.y += lines.sign_height;
     }
     if (lines.stamp.empty()) return;
-    const float text = canvas.paragraph_height(width, lines.stamp, small);
-    canvas.paragraph({at.x, at.y + lines.stamp_height - text}, width, lines.stamp, small,
+    const float text = canvas.paragraph_height(width, lines.stamp, small_text);
+    canvas.paragraph({at.x, at.y + lines.stamp_height - text}, width, lines.stamp, small_text,
                      Role::soft_ink, Role::quiet);
 }
 
@@ -148,7 +147,7 @@ void list_steps(const Model& model, Rows& rows) {
         if (day.changing_list) change_row(model, item, rows);
         else tick_row(model, item, rows);
     }
-    if (!any) rows.text(rows.canvas.word(Word::list_empty), body, Role::soft_ink, 12.0f);
+    if (!any) rows.text(rows.canvas.word(Word::list_empty), body_text, Role::soft_ink, 12.0f);
 }
 
 void list_change(const Model& model, Rows& rows) {
@@ -158,11 +157,11 @@ void list_change(const Model& model, Rows& rows) {
                  canvas.word(Word::list_add_hint), EditText{TextTarget::own_step}, rows);
     else
         rows.text(say(canvas.language(), Word::list_full, {std::to_string(most_check_items)}),
-                  small, Role::mind, 8.0f);
+                  small_text, Role::mind, 8.0f);
     if (const std::optional<Edit> usual = bring_usual_steps_back(*model.job))
         wide_button("lists/usual", canvas.word(Word::list_usual_back), ButtonLook::plain,
                     DoEdit{*usual}, rows);
-    rows.text(canvas.word(Word::list_of_press), small, Role::soft_ink, 8.0f);
+    rows.text(canvas.word(Word::list_of_press), small_text, Role::soft_ink, 8.0f);
 }
 
 void first_piece_approval(const Model& model, Rows& rows) {
@@ -180,7 +179,7 @@ void first_piece_approval(const Model& model, Rows& rows) {
                        {stamp_text({approval.time, approval.by})})
                  : std::string(canvas.word(Word::approval_not_given));
     const float top = rows.y;
-    rows.text(stands, body, approved ? Role::ink : Role::soft_ink, 8.0f);
+    rows.text(stands, body_text, approved ? Role::ink : Role::soft_ink, 8.0f);
     canvas.reading("lists/approval", {rows.x, top, rows.x + rows.width, rows.y - 8.0f}, stands, {});
     canvas.list().things().back().live = true;
     wide_button("lists/approve",
@@ -193,16 +192,17 @@ void entry_row(const ListEntry& entry, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const bool removable = !entry.remove.empty();
     const float width = rows.width - pad - (removable ? tool + 8.0f : pad);
-    const float first = canvas.paragraph_height(width, entry.words, body);
-    const float second =
-        entry.detail.empty() ? 0.0f : canvas.paragraph_height(width, entry.detail, small) + 2.0f;
+    const float first = canvas.paragraph_height(width, entry.words, body_text);
+    const float second = entry.detail.empty()
+                             ? 0.0f
+                             : canvas.paragraph_height(width, entry.detail, small_text) + 2.0f;
     const Box box = rows.next(std::max(56.0f, first + second + 18.0f), row_gap);
     canvas.list().round(box, 12.0f, paint(Role::quiet));
     const Vec at{box.x0 + pad, box.centre().y - 0.5f * (first + second)};
-    canvas.paragraph(at, width, entry.words, body, Role::ink, Role::quiet);
+    canvas.paragraph(at, width, entry.words, body_text, Role::ink, Role::quiet);
     if (!entry.detail.empty())
-        canvas.paragraph({at.x, at.y + first + 2.0f}, width, entry.detail, small, Role::soft_ink,
-                         Role::quiet);
+        canvas.paragraph({at.x, at.y + first + 2.0f}, width, entry.detail, small_text,
+                         Role::soft_ink, Role::quiet);
     canvas.reading(entry.name, {box.x0, box.y0, box.x1 - (removable ? tool : 0.0f), box.y1},
                    entry.words, entry.detail);
     if (!removable) return;

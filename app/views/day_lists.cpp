@@ -8,9 +8,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false};
-constexpr TypeStyle bold{TypeSize::body, true};
-constexpr TypeStyle title{TypeSize::title, true};
 constexpr int most_columns = 3;
 
 /// In the order of a day: the five lists, with the run between the first piece and the night.
@@ -73,8 +70,8 @@ void list_stepper(const std::vector<Chip>& chips, std::size_t chosen, Rows& rows
     Canvas& canvas = rows.canvas;
     const float width = rows.width - 2.0f * (side + beside);
     const Chip& here = chips[chosen];
-    const float first = canvas.paragraph_height(width, here.words, bold);
-    const float second = canvas.paragraph_height(width, here.detail, small);
+    const float first = canvas.paragraph_height(width, here.words, bold_text);
+    const float second = canvas.paragraph_height(width, here.detail, small_text);
     const Box row = rows.next(std::max(60.0f, first + second + 12.0f), 12.0f);
     const auto end = [&](const char* name, float x, Icon icon, Word words, std::size_t to) {
         canvas.icon_button(name, {x, row.y0, x + side, row.y1}, icon, canvas.word(words),
@@ -84,10 +81,10 @@ void list_stepper(const std::vector<Chip>& chips, std::size_t chosen, Rows& rows
         (chosen + shown_count - 1) % shown_count);
     const Vec centre = row.centre();
     const float top = centre.y - 0.5f * (first + second);
-    canvas.centred_paragraph({centre.x, top + 0.5f * first}, width, here.words, bold, Role::ink,
-                             rows.on);
-    canvas.centred_paragraph({centre.x, top + first + 0.5f * second}, width, here.detail, small,
-                             Role::soft_ink, rows.on);
+    canvas.centred_paragraph({centre.x, top + 0.5f * first}, width, here.words, bold_text,
+                             Role::ink, rows.on);
+    canvas.centred_paragraph({centre.x, top + first + 0.5f * second}, width, here.detail,
+                             small_text, Role::soft_ink, rows.on);
     say_progress(here, around(centre, width, row.height()), canvas);
     end("lists/next", row.x1 - side, Icon::next, Word::list_next, (chosen + 1) % shown_count);
 }
@@ -95,7 +92,7 @@ void list_stepper(const std::vector<Chip>& chips, std::size_t chosen, Rows& rows
 /// Below a grid: what the part that follows is. That of the run begins with its own numbers.
 void list_title(const Chip& here, bool run, Rows& rows) {
     const float top = rows.y;
-    rows.text(here.words, title, Role::ink, 2.0f);
+    rows.text(here.words, title_text, Role::ink, 2.0f);
     if (!run) rows.text(here.detail, {TypeSize::body, false}, Role::soft_ink, 0.0f);
     rows.space(10.0f);
     say_progress(here, {rows.x, top, rows.x + rows.width, rows.y - 10.0f}, rows.canvas);
@@ -137,7 +134,7 @@ void lists_part(const Model& model, Rows& rows) {
     rows.space(6.0f);
     const float top = rows.y;
     const std::string_view decides = canvas.word(Word::list_decides);
-    rows.text(decides, small, Role::soft_ink);
+    rows.text(decides, small_text, Role::soft_ink);
     canvas.reading("lists/decides", {rows.x, top, rows.x + rows.width, rows.y}, decides, {});
 }
 
@@ -164,7 +161,7 @@ const char* list_name(CheckList list) {
 
 void list_heading(std::string_view words, Rows& rows) {
     rows.space(10.0f);
-    rows.text(words, bold, Role::ink, 6.0f);
+    rows.text(words, bold_text, Role::ink, 6.0f);
 }
 
 } // namespace carriageway

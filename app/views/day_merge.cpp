@@ -9,9 +9,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false};
-constexpr TypeStyle body{TypeSize::body, false};
-constexpr TypeStyle bold{TypeSize::body, true};
 constexpr float pad = 12.0f;
 constexpr float tick_side = 24.0f;
 constexpr float least_height = 72.0f;
@@ -22,8 +19,8 @@ void taken_line(const std::string& name, std::string_view label, const std::stri
                 Rows& rows) {
     Canvas& canvas = rows.canvas;
     const float top = rows.y;
-    if (!label.empty()) rows.text(label, bold, Role::ink, 0.0f);
-    rows.text(words, body, Role::ink, 0.0f);
+    if (!label.empty()) rows.text(label, bold_text, Role::ink, 0.0f);
+    rows.text(words, body_text, Role::ink, 0.0f);
     const Box box{rows.x, top, rows.x + rows.width, rows.y};
     if (label.empty()) canvas.reading("merge/takes/" + name, box, words, {});
     else canvas.reading("merge/takes/" + name, box, label, words);
@@ -56,7 +53,7 @@ void taken_over(const Model& model, const MergeState& state, Rows& rows) {
     for (const auto& list : lists)
         if (list.count > 0) taken_line(list.name, {}, counted(list.words, list.count), rows);
     if (taken.nothing())
-        rows.text(canvas.word(Word::merge_takes_nothing), body, Role::soft_ink, 8.0f);
+        rows.text(canvas.word(Word::merge_takes_nothing), body_text, Role::soft_ink, 8.0f);
 }
 
 /// One of two things that may be chosen.
@@ -86,9 +83,9 @@ float inside(float width) { return width - 3.0f * pad - tick_side; }
 
 float height_of(const Half& half, float width, const Canvas& canvas) {
     const float within = inside(width);
-    float height = canvas.paragraph_height(within, half.title, small) +
-                   canvas.paragraph_height(within, half.value, bold);
-    if (!half.stamp.empty()) height += canvas.paragraph_height(within, half.stamp, small);
+    float height = canvas.paragraph_height(within, half.title, small_text) +
+                   canvas.paragraph_height(within, half.value, bold_text);
+    if (!half.stamp.empty()) height += canvas.paragraph_height(within, half.stamp, small_text);
     return height;
 }
 
@@ -109,9 +106,10 @@ void draw_half(const Half& half, Box box, Canvas& canvas) {
     const float width = inside(box.width());
     Vec at{box.x0 + 2.0f * pad + tick_side,
            box.centre().y - 0.5f * height_of(half, box.width(), canvas)};
-    at.y += canvas.paragraph(at, width, half.title, small, Role::soft_ink, on);
-    at.y += canvas.paragraph(at, width, half.value, bold, Role::ink, on);
-    if (!half.stamp.empty()) canvas.paragraph(at, width, half.stamp, small, Role::soft_ink, on);
+    at.y += canvas.paragraph(at, width, half.title, small_text, Role::soft_ink, on);
+    at.y += canvas.paragraph(at, width, half.value, bold_text, Role::ink, on);
+    if (!half.stamp.empty())
+        canvas.paragraph(at, width, half.stamp, small_text, Role::soft_ink, on);
     Thing& thing = list.thing(half.name, ThingRole::tab, box);
     thing.label.assign(half.title);
     thing.value = half.stamp.empty() ? half.value : half.value + " · " + half.stamp;
@@ -121,13 +119,14 @@ void draw_half(const Half& half, Box box, Canvas& canvas) {
 
 /// Side by side where every word has room and neither becomes a wall of text.
 bool across(const Half& mine, const Half& theirs, float each, const Canvas& canvas) {
-    const float line = canvas.type().height(bold);
+    const float line = canvas.type().height(bold_text);
     for (const Half* half : {&mine, &theirs}) {
-        const float widest = std::max({canvas.widest_word(half->value, bold),
-                                       canvas.widest_word(half->title, small),
-                                       canvas.widest_word(half->stamp, small)});
+        const float widest = std::max({canvas.widest_word(half->value, bold_text),
+                                       canvas.widest_word(half->title, small_text),
+                                       canvas.widest_word(half->stamp, small_text)});
         if (widest > inside(each)) return false;
-        if (canvas.paragraph_height(inside(each), half->value, bold) > 3.4f * line) return false;
+        if (canvas.paragraph_height(inside(each), half->value, bold_text) > 3.4f * line)
+            return false;
     }
     return true;
 }
@@ -137,7 +136,7 @@ void conflict_card(const Model& model, const MergeState& state, std::size_t inde
     const std::string what =
         odds_text(canvas.language(), state.merge, state.merge.conflicts[index]);
     const float top = rows.y;
-    rows.text(what, bold, Role::ink, 6.0f);
+    rows.text(what, bold_text, Role::ink, 6.0f);
     const Half mine = half_of(model, state, index, false);
     const Half theirs = half_of(model, state, index, true);
     float each = 0.5f * (rows.width - between);
@@ -161,7 +160,7 @@ void conflicts(const Model& model, const MergeState& state, Rows& rows) {
     list_heading(say(canvas.language(), Word::merge_at_odds,
                      {std::to_string(state.merge.conflicts.size())}),
                  rows);
-    rows.text(canvas.word(Word::merge_at_odds_explained), small, Role::soft_ink, 10.0f);
+    rows.text(canvas.word(Word::merge_at_odds_explained), small_text, Role::soft_ink, 10.0f);
     for (std::size_t i = 0; i < state.merge.conflicts.size(); ++i)
         conflict_card(model, state, i, rows);
 }
@@ -174,7 +173,7 @@ void merge_part(const Model& model, Rows& rows) {
     const std::string_view words =
         canvas.word(state ? Word::merge_explained : Word::merge_none);
     const float top = rows.y;
-    rows.text(words, body, state ? Role::ink : Role::soft_ink, 6.0f);
+    rows.text(words, body_text, state ? Role::ink : Role::soft_ink, 6.0f);
     canvas.reading("merge/about", {rows.x, top, rows.x + rows.width, rows.y - 6.0f}, words,
                    state ? std::string_view(state->merge.theirs.name) : std::string_view());
     if (!state) return;

@@ -8,8 +8,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false}, body{TypeSize::body, false};
-
 /// A code as large as that of a usual job, of few modules: in small nobody reads more.
 QrCode sketched_code() {
     constexpr int times = 5;
@@ -70,7 +68,7 @@ void paper_choices(const Model& model, Rows& rows) {
         return Choice{name, std::string(canvas.word(key)),
                       canvas.action(ChoosePaper{size, habits.layout}), habits.paper == size};
     };
-    rows.text(canvas.word(Word::paper_size), small, Role::soft_ink, 4.0f);
+    rows.text(canvas.word(Word::paper_size), small_text, Role::soft_ink, 4.0f);
     choices("paper/size", canvas.word(Word::paper_size),
             {paper("paper/a4", Word::paper_a4, PaperSize::a4),
              paper("paper/letter", Word::paper_letter, PaperSize::letter)},
@@ -79,7 +77,7 @@ void paper_choices(const Model& model, Rows& rows) {
         return Choice{name, std::string(canvas.word(key)),
                       canvas.action(ChoosePaper{habits.paper, value}), habits.layout == value};
     };
-    rows.text(canvas.word(Word::paper_layout), small, Role::soft_ink, 4.0f);
+    rows.text(canvas.word(Word::paper_layout), small_text, Role::soft_ink, 4.0f);
     choices("paper/layout", canvas.word(Word::paper_layout),
             {layout("paper/heads", Word::paper_layout_heads, PaperLayout::overview_and_heads),
              layout("paper/tables", Word::paper_layout_table, PaperLayout::overview_and_table)},
@@ -118,7 +116,7 @@ void make_buttons(Rows& rows) {
                 MakePaper{false}, rows, true);
     wide_button("paper/table", canvas.word(Word::paper_make_table), ButtonLook::plain,
                 MakePaper{true}, rows);
-    rows.text(canvas.word(Word::paper_table_hint), small, Role::soft_ink, 10.0f);
+    rows.text(canvas.word(Word::paper_table_hint), small_text, Role::soft_ink, 10.0f);
 }
 
 } // namespace
@@ -126,7 +124,7 @@ void make_buttons(Rows& rows) {
 void paper_part(const Model& model, Rows& rows) {
     constexpr float wide = 520.0f, gap = 24.0f;
     Canvas& canvas = rows.canvas;
-    rows.text(canvas.word(Word::paper_intro), body, Role::ink, 14.0f);
+    rows.text(canvas.word(Word::paper_intro), body_text, Role::ink, 14.0f);
     const bool beside = rows.width >= wide && canvas.scale() <= 1.3f;
     if (!beside) {
         preview(model, 220.0f, rows);
@@ -146,7 +144,7 @@ void paper_part(const Model& model, Rows& rows) {
         make_buttons(right);
         rows.y = std::max(left.y, right.y);
     }
-    rows.text(canvas.word(Word::paper_decides), small, Role::soft_ink);
+    rows.text(canvas.word(Word::paper_decides), small_text, Role::soft_ink);
 }
 
 } // namespace carriageway

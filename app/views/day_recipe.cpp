@@ -15,11 +15,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false};
-constexpr TypeStyle body{TypeSize::body, false};
-constexpr TypeStyle bold{TypeSize::body, true};
-constexpr TypeStyle title{TypeSize::title, true};
-
 /// A label with its value. A gap has an outline and a sign instead of a filled ground.
 struct RecipeRow {
     std::string name;
@@ -46,12 +41,12 @@ RowPlan plan_of(const RecipeRow& row, float width, const Canvas& canvas) {
     RowPlan plan;
     plan.inside = width - 2.0f * pad;
     const float mark = row.gap ? sign + beside_sign : 0.0f;
-    plan.value_width = canvas.type().width(bold, row.value) + mark;
+    plan.value_width = canvas.type().width(bold_text, row.value) + mark;
     const float beside = plan.inside - plan.value_width - between;
-    plan.stacked = beside < std::max(least_share * width, canvas.widest_word(row.label, body));
+    plan.stacked = beside < std::max(least_share * width, canvas.widest_word(row.label, body_text));
     plan.label_width = plan.stacked ? plan.inside : beside;
-    plan.label_height = canvas.paragraph_height(plan.label_width, row.label, body);
-    plan.value_height = canvas.paragraph_height(plan.inside - mark, row.value, bold);
+    plan.label_height = canvas.paragraph_height(plan.label_width, row.label, body_text);
+    plan.value_height = canvas.paragraph_height(plan.inside - mark, row.value, bold_text);
     return plan;
 }
 
@@ -67,17 +62,18 @@ void recipe_row(const RecipeRow& row, Rows& rows) {
     else if (row.gap) list.ring(box, corner, paint(Role::mind), 1.6f);
     const float top = box.centre().y - 0.5f * plan.height();
     const float label_top = plan.stacked ? top : box.centre().y - 0.5f * plan.label_height;
-    canvas.paragraph({box.x0 + pad, label_top}, plan.label_width, row.label, body, Role::ink, on);
+    canvas.paragraph({box.x0 + pad, label_top}, plan.label_width, row.label, body_text, Role::ink,
+                     on);
     Vec at{plan.stacked ? box.x0 + pad : box.x1 - pad - plan.value_width,
            plan.stacked ? top + plan.label_height : box.centre().y - 0.5f * plan.value_height};
     float room = plan.stacked ? plan.inside : plan.value_width + 1.0f;
     if (row.gap) {
-        draw_verdict(list, {at.x + 0.5f * sign, at.y + 0.5f * canvas.type().height(bold)}, sign,
-                     Role::mind);
+        draw_verdict(list, {at.x + 0.5f * sign, at.y + 0.5f * canvas.type().height(bold_text)},
+                     sign, Role::mind);
         at.x += sign + beside_sign;
         room -= sign + beside_sign;
     }
-    canvas.paragraph(at, room, row.value, bold, row.gap ? Role::mind : Role::ink, on);
+    canvas.paragraph(at, room, row.value, bold_text, row.gap ? Role::mind : Role::ink, on);
     Thing& thing = list.thing(row.name, row.action ? ThingRole::button : ThingRole::text, box);
     thing.label.assign(row.label);
     thing.value = row.value;
@@ -102,7 +98,7 @@ void number_entry(const Model& model, HeadId head, Field field, Rows& rows) {
     const std::string really = say(language, Word::recipe_really_set,
                                    {recipe_value(language, units, field, *mark->real)});
     const float top = rows.y;
-    rows.text(really, small, Role::soft_ink, 8.0f);
+    rows.text(really, small_text, Role::soft_ink, 8.0f);
     rows.canvas.reading(name + "/really", {rows.x, top, rows.x + rows.width, rows.y}, really, {});
 }
 
@@ -131,7 +127,7 @@ void edge_entry(const Head& head, Rows& rows) {
                                      chip("not-noted", BladeEdge::not_noted)};
     rows.space(4.0f);
     const bool gap = head.squeegee.edge == BladeEdge::not_noted;
-    rows.text(canvas.word(Word::recipe_edge), small, gap ? Role::mind : Role::soft_ink, 4.0f);
+    rows.text(canvas.word(Word::recipe_edge), small_text, gap ? Role::mind : Role::soft_ink, 4.0f);
     chip_grid(head_thing(head) + "/edge", canvas.word(Word::recipe_edge), chips,
               chip_columns(chips, 5, rows.width, canvas), rows);
 }
@@ -205,14 +201,14 @@ void owner_heading(const Model& model, const Head* head, std::span<const RecipeE
     const float indent = head ? 2.0f * radius + 10.0f : 0.0f;
     const float top = rows.y;
     if (head) {
-        const Vec centre{rows.x + radius, top + 0.5f * canvas.type().height(title)};
+        const Vec centre{rows.x + radius, top + 0.5f * canvas.type().height(title_text)};
         canvas.list().disc(centre, radius, own_colour(head->ink));
         canvas.list().circle(centre, radius, paint(Role::edge), 1.4f);
     }
-    rows.y += canvas.paragraph({rows.x + indent, rows.y}, rows.width - indent, name, title,
+    rows.y += canvas.paragraph({rows.x + indent, rows.y}, rows.width - indent, name, title_text,
                                Role::ink, rows.on);
     const std::string missing = gaps_text(canvas.language(), entries);
-    rows.text(missing, small, Role::mind, 0.0f);
+    rows.text(missing, small_text, Role::mind, 0.0f);
     rows.space(8.0f);
     canvas.reading(head ? head_thing(*head) : std::string("recipe/job"),
                    {rows.x, top, rows.x + rows.width, rows.y}, name, missing);
@@ -222,10 +218,10 @@ void owner_heading(const Model& model, const Head* head, std::span<const RecipeE
 void recipe_top(const Model& model, const std::vector<RecipeEntry>& entries, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const bool only = model.state->day.only_gaps;
-    rows.text(canvas.word(Word::recipe_hint), body, Role::ink, 8.0f);
+    rows.text(canvas.word(Word::recipe_hint), body_text, Role::ink, 8.0f);
     const std::string status = recipe_status(model);
     const float top = rows.y;
-    rows.text(status, bold, Role::ink, 10.0f);
+    rows.text(status, bold_text, Role::ink, 10.0f);
     canvas.reading("recipe/progress", {rows.x, top, rows.x + rows.width, rows.y - 10.0f}, status,
                    {});
     canvas.list().things().back().live = true;
@@ -236,7 +232,7 @@ void recipe_top(const Model& model, const std::vector<RecipeEntry>& entries, Row
               canvas.action(ShowGaps{true}), only}},
             rows);
     if (only && gaps_among(entries) == 0)
-        rows.text(canvas.word(Word::recipe_complete), body, Role::soft_ink, 8.0f);
+        rows.text(canvas.word(Word::recipe_complete), body_text, Role::soft_ink, 8.0f);
 }
 
 } // namespace

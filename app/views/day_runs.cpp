@@ -8,7 +8,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle bold{TypeSize::body, true}, small{TypeSize::small, false};
 constexpr float dot = 7.0f;
 constexpr float line_room = 34.0f; ///< left of the cards, where the line of time runs
 
@@ -56,15 +55,15 @@ void run_card(const Model& model, const RunRow& run, bool last, Rows& rows) {
     const std::string title = date_of(canvas, run), detail = detail_of(canvas, run);
     Rows inner{canvas, rows.x + line_room, rows.width - line_room, rows.y, rows.on};
     const float width = inner.width - 28.0f - 30.0f;
-    const float first = canvas.paragraph_height(width, title, bold);
-    const float second = canvas.paragraph_height(width, detail, small);
+    const float first = canvas.paragraph_height(width, title, bold_text);
+    const float second = canvas.paragraph_height(width, detail, small_text);
     const Box card = inner.next(std::max(60.0f, first + second + 22.0f));
     canvas.list().round(card, 12.0f, paint(Role::card));
     canvas.list().ring(card, 12.0f, paint(chosen ? Role::ink : Role::edge), chosen ? 1.8f : 1.2f);
     const float top = card.centre().y - 0.5f * (first + second + 2.0f);
-    canvas.paragraph({card.x0 + 14.0f, top}, width, title, bold, Role::ink, Role::card);
-    canvas.paragraph({card.x0 + 14.0f, top + first + 2.0f}, width, detail, small, Role::soft_ink,
-                     Role::card);
+    canvas.paragraph({card.x0 + 14.0f, top}, width, title, bold_text, Role::ink, Role::card);
+    canvas.paragraph({card.x0 + 14.0f, top + first + 2.0f}, width, detail, small_text,
+                     Role::soft_ink, Role::card);
     canvas.icon(chosen ? Icon::up : Icon::down, {card.x1 - 24.0f, card.centre().y}, 18.0f,
                 Role::soft_ink);
     const std::string base = "runs/" + std::to_string(run.id);
@@ -82,7 +81,7 @@ void carry_section(const Model& model, Rows& rows) {
     Canvas& canvas = rows.canvas;
     rows.space(10.0f);
     rows.text(canvas.word(Word::carry_title), {TypeSize::title, true});
-    rows.text(canvas.word(Word::carry_hint), small, Role::soft_ink, 10.0f);
+    rows.text(canvas.word(Word::carry_hint), small_text, Role::soft_ink, 10.0f);
     bool any = false;
     for (const PressRow& press : *model.presses) {
         if (press.name == model.job->press.name) continue;
@@ -91,7 +90,7 @@ void carry_section(const Model& model, Rows& rows) {
                     say(canvas.language(), Word::carry_to, {press.name}), ButtonLook::plain,
                     CarryToPress{press.id}, rows);
     }
-    if (!any) rows.text(canvas.word(Word::carry_no_press), small, Role::soft_ink);
+    if (!any) rows.text(canvas.word(Word::carry_no_press), small_text, Role::soft_ink);
 }
 
 } // namespace

@@ -10,7 +10,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle title_style{TypeSize::title, true};
 constexpr float padding = 20.0f;
 constexpr float tool = 48.0f;
 constexpr float widest_text = 640.0f;
@@ -51,9 +50,9 @@ float title_row(const Model& model, Box box, Canvas& canvas) {
     const float width = right - 8.0f - left;
     const std::string_view title = canvas.word(row_of(part).words);
     // A long name takes smaller lines rather than the window.
-    const bool long_name = canvas.paragraph_height(width, title, title_style) >
-                           1.5f * canvas.type().height(title_style);
-    const TypeStyle style = long_name ? TypeStyle{TypeSize::body, true} : title_style;
+    const bool long_name =
+        canvas.paragraph_height(width, title, title_text) > 1.5f * canvas.type().height(title_text);
+    const TypeStyle style = long_name ? TypeStyle{TypeSize::body, true} : title_text;
     const float text = canvas.paragraph_height(width, title, style);
     const float height = std::max(tool, text) + 16.0f;
     const float middle = box.y0 + 0.5f * height;

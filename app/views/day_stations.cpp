@@ -10,9 +10,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle bold{TypeSize::body, true}, body{TypeSize::body, false},
-    small{TypeSize::small, false}, title{TypeSize::title, true};
-
 std::string colour_title(const Canvas& canvas, const Head& head) {
     return head_title(canvas.language(), head);
 }
@@ -23,14 +20,14 @@ void switch_row(const std::string& name, std::string_view words, bool on, Action
     constexpr float box_side = 24.0f;
     Canvas& canvas = rows.canvas;
     const float width = rows.width - box_side - 36.0f;
-    const float text = canvas.paragraph_height(width, words, body);
+    const float text = canvas.paragraph_height(width, words, body_text);
     const Box row = rows.next(std::max(48.0f, text + 18.0f), 2.0f);
     const Box box = around({row.x0 + 4.0f + 0.5f * box_side, row.centre().y}, box_side, box_side);
     canvas.list().round(box, 6.0f, paint(on ? Role::strong : Role::paper));
     canvas.list().ring(box, 6.0f, paint(on ? Role::strong : Role::edge), 1.6f);
     if (on) canvas.icon(Icon::check, box.centre(), 18.0f, Role::on_strong);
-    canvas.paragraph({box.x1 + 14.0f, row.centre().y - 0.5f * text}, width, words, body, Role::ink,
-                     rows.on);
+    canvas.paragraph({box.x1 + 14.0f, row.centre().y - 0.5f * text}, width, words, body_text,
+                     Role::ink, rows.on);
     Thing& thing = canvas.list().thing(name, ThingRole::button, row);
     thing.label.assign(words);
     thing.value.assign(canvas.word(on ? Word::yes : Word::no));
@@ -50,12 +47,11 @@ void placement_strip(const Model& model, const StationSearch& search, const Plac
         (rows.width - gap * static_cast<float>(columns - 1)) / static_cast<float>(columns);
     float tallest = 0.0f;
     for (std::size_t i = 0; i < roles.size(); ++i)
-        tallest = std::max(tallest, canvas.paragraph_height(
-                                        width - 2.0f * pad,
-                                        role_text(canvas.language(), *model.job, search.asked,
-                                                  placement, i),
-                                        small));
-    const float number = canvas.type().height(small);
+        tallest = std::max(tallest, canvas.paragraph_height(width - 2.0f * pad,
+                                                            role_text(canvas.language(), *model.job,
+                                                                      search.asked, placement, i),
+                                                            small_text));
+    const float number = canvas.type().height(small_text);
     const float height = number + tallest + 3.0f * pad + line;
     Box row;
     for (std::size_t i = 0; i < roles.size(); ++i) {
@@ -69,11 +65,11 @@ void placement_strip(const Model& model, const StationSearch& search, const Plac
                            roles[i] == StationRole::idle ? 2.0f : 1.0f);
         const Role on = blank ? rows.on : Role::quiet;
         canvas.list().text({cell.x0 + pad, cell.y0 + pad},
-                           std::to_string(station_of(search.asked, static_cast<int>(i) + 1)), small,
-                           Role::soft_ink, on);
+                           std::to_string(station_of(search.asked, static_cast<int>(i) + 1)),
+                           small_text, Role::soft_ink, on);
         canvas.paragraph({cell.x0 + pad, cell.y0 + pad + number}, width - 2.0f * pad,
-                         role_text(canvas.language(), *model.job, search.asked, placement, i), small,
-                         blank ? Role::soft_ink : Role::ink, on);
+                         role_text(canvas.language(), *model.job, search.asked, placement, i),
+                         small_text, blank ? Role::soft_ink : Role::ink, on);
         for (std::size_t c = 0; c < placement.stations.size(); ++c) {
             if (placement.stations[c] != static_cast<int>(i) + 1) continue;
             const Head* head = find_head(*model.job, search.asked.question.colours[c].id);
@@ -94,9 +90,9 @@ void placement_card(const Model& model, const StationSearch& search, std::size_t
         rank == 0 ? std::string(canvas.word(Word::stations_best))
                   : say(canvas.language(), Word::stations_other, {std::to_string(rank)});
     const float top = rows.y;
-    rows.text(words, bold, Role::ink, 2.0f);
+    rows.text(words, bold_text, Role::ink, 2.0f);
     const std::string cost = capitalised(cost_text(canvas.language(), placement.cost));
-    rows.text(cost, small, Role::soft_ink, 8.0f);
+    rows.text(cost, small_text, Role::soft_ink, 8.0f);
     canvas.reading(name, {rows.x, top, rows.x + rows.width, rows.y}, words,
                    cost + ". " + placement_text(canvas.language(), *model.job, search.asked, placement));
     placement_strip(model, search, placement, rows);
@@ -105,31 +101,33 @@ void placement_card(const Model& model, const StationSearch& search, std::size_t
                     rank == 0 ? ButtonLook::strong : ButtonLook::plain, UsePlacement{rank}, rows,
                     rank == 0);
     else
-        rows.text(canvas.word(Word::stations_is_so), small, Role::soft_ink, 8.0f);
+        rows.text(canvas.word(Word::stations_is_so), small_text, Role::soft_ink, 8.0f);
 }
 
 void bullet(std::string_view words, const std::string& name, Rows& rows) {
     constexpr float indent = 18.0f;
     Canvas& canvas = rows.canvas;
-    const float height = canvas.paragraph_height(rows.width - indent, words, body);
+    const float height = canvas.paragraph_height(rows.width - indent, words, body_text);
     const Box row = rows.next(height, 6.0f);
-    canvas.list().disc({row.x0 + 6.0f, row.y0 + 0.5f * canvas.type().height(body)}, 3.0f,
+    canvas.list().disc({row.x0 + 6.0f, row.y0 + 0.5f * canvas.type().height(body_text)}, 3.0f,
                        paint(Role::ink));
-    canvas.paragraph({row.x0 + indent, row.y0}, rows.width - indent, words, body, Role::ink, rows.on);
+    canvas.paragraph({row.x0 + indent, row.y0}, rows.width - indent, words, body_text, Role::ink,
+                     rows.on);
     canvas.reading(name, row, words, {});
 }
 
 void conflict_rows(const Model& model, const StationSearch& search, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const PlacementConflict& conflict = search.study.conflict();
-    rows.text(canvas.word(Word::stations_none), bold, Role::stop, 4.0f);
-    rows.text(canvas.word(conflict.wishes.empty() ? Word::stations_no_wish : Word::stations_conflict),
-              body, Role::ink, 6.0f);
+    rows.text(canvas.word(Word::stations_none), bold_text, Role::stop, 4.0f);
+    rows.text(
+        canvas.word(conflict.wishes.empty() ? Word::stations_no_wish : Word::stations_conflict),
+        body_text, Role::ink, 6.0f);
     for (std::size_t i = 0; i < conflict.wishes.size(); ++i)
         bullet(capitalised(wish_text(canvas.language(), *model.job, search.asked, conflict.wishes[i])),
                "stations/conflict/" + std::to_string(i), rows);
     if (conflict.needs.empty()) return;
-    rows.text(canvas.word(Word::stations_need), body, Role::ink, 6.0f);
+    rows.text(canvas.word(Word::stations_need), body_text, Role::ink, 6.0f);
     for (std::size_t i = 0; i < conflict.needs.size(); ++i)
         bullet(capitalised(need_text(canvas.language(), conflict.needs[i])),
                "stations/need/" + std::to_string(i), rows);
@@ -138,14 +136,14 @@ void conflict_rows(const Model& model, const StationSearch& search, Rows& rows) 
 void reason_rows(const Model& model, const StationSearch& search, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const std::vector<PlacementReason>& reasons = search.study.reasons();
-    rows.text(canvas.word(Word::stations_reasons), bold, Role::ink, 4.0f);
+    rows.text(canvas.word(Word::stations_reasons), bold_text, Role::ink, 4.0f);
     if (reasons.empty() && !search.running())
-        rows.text(canvas.word(Word::stations_reasons_none), body, Role::soft_ink, 6.0f);
+        rows.text(canvas.word(Word::stations_reasons_none), body_text, Role::soft_ink, 6.0f);
     for (std::size_t i = 0; i < reasons.size(); ++i)
         bullet(reason_text(canvas.language(), *model.job, search.asked, reasons[i]),
                "stations/reason/" + std::to_string(i), rows);
     if (!search.study.complete())
-        rows.text(canvas.word(Word::stations_incomplete), small, Role::soft_ink, 6.0f);
+        rows.text(canvas.word(Word::stations_incomplete), small_text, Role::soft_ink, 6.0f);
 }
 
 /// How far a search is, as a bar, with the button that stops it.
@@ -154,7 +152,7 @@ void progress_row(const StationSearch& search, Rows& rows) {
     const double share = search.study.progress();
     const std::string words = say(canvas.language(), Word::stations_searching,
                                   {format_share(share), std::to_string(search.study.nodes())});
-    rows.text(words, small, Role::soft_ink, 4.0f);
+    rows.text(words, small_text, Role::soft_ink, 4.0f);
     const Box bar = rows.next(10.0f, 10.0f);
     canvas.list().round(bar, 5.0f, paint(Role::quiet));
     canvas.list().round({bar.x0, bar.y0, bar.x0 + static_cast<float>(share) * bar.width(), bar.y1},
@@ -176,11 +174,11 @@ void search_rows(const Model& model, Rows& rows) {
     if (search->running()) progress_row(*search, rows);
     switch (search->study.state()) {
     case PlacementState::refused:
-        rows.text(canvas.word(Word::stations_refused), body, Role::stop, 8.0f);
+        rows.text(canvas.word(Word::stations_refused), body_text, Role::stop, 8.0f);
         return;
     case PlacementState::impossible: return conflict_rows(model, *search, rows);
     case PlacementState::too_large:
-        rows.text(canvas.word(Word::stations_too_large), body, Role::mind, 8.0f);
+        rows.text(canvas.word(Word::stations_too_large), body_text, Role::mind, 8.0f);
         break;
     default: break;
     }
@@ -195,13 +193,12 @@ void colour_rows(const Model& model, const Head& head, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const std::string base = "stations/" + std::to_string(head.id) + "/";
     rows.space(10.0f);
-    const Box row = rows.next(canvas.paragraph_height(rows.width - 30.0f, colour_title(canvas, head),
-                                                      bold),
-                              6.0f);
+    const Box row = rows.next(
+        canvas.paragraph_height(rows.width - 30.0f, colour_title(canvas, head), bold_text), 6.0f);
     canvas.list().disc({row.x0 + 9.0f, row.centre().y}, 8.0f, own_colour(head.ink));
     canvas.list().circle({row.x0 + 9.0f, row.centre().y}, 8.0f, paint(Role::edge), 1.2f);
-    canvas.paragraph({row.x0 + 28.0f, row.y0}, rows.width - 30.0f, colour_title(canvas, head), bold,
-                     Role::ink, rows.on);
+    canvas.paragraph({row.x0 + 28.0f, row.y0}, rows.width - 30.0f, colour_title(canvas, head),
+                     bold_text, Role::ink, rows.on);
     number_row(model, head.id, Field::print_order, rows);
     const auto wish = [&](const char* name, Word words, bool ColourWish::* part) {
         ColourWish changed = head.wish;
@@ -229,7 +226,7 @@ void station_rows(const Model& model, int station, Rows& rows) {
     const Job& job = *model.job;
     const std::string base = "stations/room/" + std::to_string(station);
     rows.space(6.0f);
-    rows.text(say(canvas.language(), Word::stations_room, {std::to_string(station)}), bold,
+    rows.text(say(canvas.language(), Word::stations_room, {std::to_string(station)}), bold_text,
               Role::ink, 4.0f);
     const StationRoom room = station_room(job.press, station);
     const auto with = [&](StationRoom changed) {
@@ -271,14 +268,14 @@ void now_rows(const Model& model, Rows& rows) {
     if (search.state() == PlacementState::found) {
         const std::string cost = capitalised(cost_text(canvas.language(), search.found()[0].cost));
         const float top = rows.y;
-        rows.text(canvas.word(Word::stations_now), bold, Role::ink, 2.0f);
-        rows.text(cost, body, Role::ink, 10.0f);
+        rows.text(canvas.word(Word::stations_now), bold_text, Role::ink, 2.0f);
+        rows.text(cost, body_text, Role::ink, 10.0f);
         canvas.reading("stations/now", {rows.x, top, rows.x + rows.width, rows.y},
                        canvas.word(Word::stations_now), cost);
         return;
     }
     if (search.state() != PlacementState::impossible) return;
-    rows.text(canvas.word(Word::stations_now_breaks), bold, Role::stop, 4.0f);
+    rows.text(canvas.word(Word::stations_now_breaks), bold_text, Role::stop, 4.0f);
     int number = 0;
     const std::vector<PlacementWish> broken = wishes_broken(asked);
     if (broken.empty()) bullet(canvas.word(Word::stations_now_no_place), "stations/now/0", rows);
@@ -296,15 +293,15 @@ std::string stations_status(const Model& model) {
 
 void stations_part(const Model& model, Rows& rows) {
     Canvas& canvas = rows.canvas;
-    rows.text(canvas.word(Word::stations_hint), small, Role::soft_ink, 10.0f);
+    rows.text(canvas.word(Word::stations_hint), small_text, Role::soft_ink, 10.0f);
     now_rows(model, rows);
     search_rows(model, rows);
     rows.space(10.0f);
-    rows.text(canvas.word(Word::stations_colours), title, Role::ink, 2.0f);
-    rows.text(canvas.word(Word::stations_drag), small, Role::soft_ink, 4.0f);
+    rows.text(canvas.word(Word::stations_colours), title_text, Role::ink, 2.0f);
+    rows.text(canvas.word(Word::stations_drag), small_text, Role::soft_ink, 4.0f);
     for (const Head& head : model.job->heads) colour_rows(model, head, rows);
     rows.space(14.0f);
-    rows.text(canvas.word(Word::stations_press), title);
+    rows.text(canvas.word(Word::stations_press), title_text);
     for (int station = 1; station <= model.job->press.stations; ++station)
         station_rows(model, station, rows);
 }

@@ -10,10 +10,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false};
-constexpr TypeStyle body{TypeSize::body, false};
-constexpr TypeStyle bold{TypeSize::body, true};
-constexpr TypeStyle title{TypeSize::title, true};
 constexpr float end_side = 60.0f; ///< of the buttons that lead on and back
 
 /// Where one is: the places of the walk, and behind them all of them at once.
@@ -76,8 +72,8 @@ void steps_row(const Model& model, const Course& course, Rows& rows) {
                           : say(canvas.language(), Word::walk_progress,
                                 {std::to_string(all.done), std::to_string(all.of)});
     const float width = rows.width - 2.0f * (end_side + beside);
-    const float first = canvas.paragraph_height(width, position, bold);
-    const float second = canvas.paragraph_height(width, progress, small);
+    const float first = canvas.paragraph_height(width, position, bold_text);
+    const float second = canvas.paragraph_height(width, progress, small_text);
     const Box row = rows.next(std::max(end_side, first + second + 8.0f), 8.0f);
     const Vec centre = row.centre();
     const auto end = [&](const char* name, float x, Icon icon, Word words, std::size_t to,
@@ -89,9 +85,9 @@ void steps_row(const Model& model, const Course& course, Rows& rows) {
     end("walk/previous", row.x0 + 0.5f * end_side, Icon::back, Word::walk_previous,
         course.at > 0 ? course.at - 1 : 0, course.at > 0);
     const float top = centre.y - 0.5f * (first + second);
-    canvas.centred_paragraph({centre.x, top + 0.5f * first}, width, position, bold, Role::ink,
+    canvas.centred_paragraph({centre.x, top + 0.5f * first}, width, position, bold_text, Role::ink,
                              rows.on);
-    canvas.centred_paragraph({centre.x, top + first + 0.5f * second}, width, progress, small,
+    canvas.centred_paragraph({centre.x, top + first + 0.5f * second}, width, progress, small_text,
                              Role::soft_ink, rows.on);
     canvas.reading("walk/progress", around(centre, width, row.height()), position, progress);
     canvas.list().things().back().live = true;
@@ -111,13 +107,13 @@ void place_title(const Model& model, HeadId head, Rows& rows) {
     const float indent = set ? 2.0f * radius + 10.0f : 0.0f;
     const float top = rows.y;
     if (set) {
-        const Vec centre{rows.x + radius, top + 0.5f * canvas.type().height(title)};
+        const Vec centre{rows.x + radius, top + 0.5f * canvas.type().height(title_text)};
         canvas.list().disc(centre, radius, own_colour(set->ink));
         canvas.list().circle(centre, radius, paint(Role::edge), 1.4f);
     }
-    rows.y += canvas.paragraph({rows.x + indent, rows.y}, rows.width - indent, name, title,
+    rows.y += canvas.paragraph({rows.x + indent, rows.y}, rows.width - indent, name, title_text,
                                Role::ink, rows.on);
-    rows.text(progress, body, Role::soft_ink, 0.0f);
+    rows.text(progress, body_text, Role::soft_ink, 0.0f);
     canvas.reading("walk/head", {rows.x, top, rows.x + rows.width, rows.y}, name, progress);
     rows.space(10.0f);
 }

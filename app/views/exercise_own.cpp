@@ -9,11 +9,9 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle title{TypeSize::title, true}, body{TypeSize::body, false};
-
 void heads(const Model& model, Rows& rows) {
     Canvas& canvas = rows.canvas;
-    rows.text(canvas.word(Word::exercise_own_head), title, Role::ink, 6.0f);
+    rows.text(canvas.word(Word::exercise_own_head), title_text, Role::ink, 6.0f);
     std::vector<Chip> chips;
     for (const Head& head : model.job->heads)
         chips.push_back({"exercise/own/head/" + std::to_string(head.station),
@@ -37,7 +35,7 @@ std::string fault_list(Language language, const Breaking& breaking) {
 
 void breakings(const Model& model, HeadId head, Rows& rows) {
     Canvas& canvas = rows.canvas;
-    rows.text(canvas.word(Word::exercise_own_break), title, Role::ink, 8.0f);
+    rows.text(canvas.word(Word::exercise_own_break), title_text, Role::ink, 8.0f);
     const std::vector<Breaking> all = breakings_of(*model.job, head);
     for (std::size_t i = 0; i < all.size(); ++i)
         exercise_card({"exercise/own/break/" + std::to_string(i + 1),
@@ -48,22 +46,22 @@ void breakings(const Model& model, HeadId head, Rows& rows) {
                        BreakHead{i}},
                       rows);
     if (all.empty())
-        exercise_text("exercise/own/none", canvas.word(Word::exercise_own_none), body, Role::ink,
-                      8.0f, rows);
+        exercise_text("exercise/own/none", canvas.word(Word::exercise_own_none), body_text,
+                      Role::ink, 8.0f, rows);
 }
 
 } // namespace
 
 void exercise_own(const Model& model, Rows& rows) {
     Canvas& canvas = rows.canvas;
-    rows.text(canvas.word(Word::exercise_own_about), body, Role::ink, 12.0f);
+    rows.text(canvas.word(Word::exercise_own_about), body_text, Role::ink, 12.0f);
     const HeadId chosen = model.state->practice.exercise.own_head;
     if (model.job->heads.empty()) {
-        exercise_text("exercise/own/none", canvas.word(Word::exercise_own_no_heads), body,
+        exercise_text("exercise/own/none", canvas.word(Word::exercise_own_no_heads), body_text,
                       Role::ink, 12.0f, rows);
     } else if (!faults_of(*model.job).empty()) {
-        exercise_text("exercise/own/not-right", canvas.word(Word::exercise_own_not_right), body,
-                      Role::ink, 10.0f, rows);
+        exercise_text("exercise/own/not-right", canvas.word(Word::exercise_own_not_right),
+                      body_text, Role::ink, 10.0f, rows);
         exercise_button("exercise/own/press", canvas.word(Word::place_press), {},
                         ButtonLook::strong, GoTo{Place::press}, rows);
     } else {

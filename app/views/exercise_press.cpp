@@ -15,9 +15,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle title{TypeSize::title, true}, bold{TypeSize::body, true},
-    small{TypeSize::small, false};
-
 const ExerciseRun& run_of(const Model& model) { return *model.state->practice.exercise.run; }
 
 /// One thing or several, in the words for it.
@@ -31,7 +28,7 @@ std::string counted(Language language, std::size_t count, Word none, Word one, W
 void claims(const Model& model, Rows& rows) {
     const ExerciseRun& run = run_of(model);
     Canvas& canvas = rows.canvas;
-    rows.text(canvas.word(Word::exercise_claims), title, Role::ink, 8.0f);
+    rows.text(canvas.word(Word::exercise_claims), title_text, Role::ink, 8.0f);
     const std::vector<FaultClaim>& ticked = run.answer.faults;
     for (const Head& head : model.job->heads) {
         if (model.state->head != 0 && head.id != model.state->head) continue;
@@ -39,7 +36,7 @@ void claims(const Model& model, Rows& rows) {
         for (std::size_t i = 0; i < run.exercise.choices.size(); ++i) {
             const FaultClaim& claim = run.exercise.choices[i];
             if (claim.head != head.id) continue;
-            if (!named) rows.text(head_name(model, head), bold, Role::ink, 5.0f);
+            if (!named) rows.text(head_name(model, head), bold_text, Role::ink, 5.0f);
             named = true;
             exercise_tick("exercise/claim/" + std::to_string(i + 1),
                           canvas.word(claim_word(claim.kind)), {},
@@ -55,31 +52,33 @@ void sheet(const Model& model, Rows& rows) {
     const ExerciseRun& run = run_of(model);
     Canvas& canvas = rows.canvas;
     const Language language = canvas.language();
-    rows.text(canvas.word(Word::exercise_sheet), title, Role::ink, 6.0f);
+    rows.text(canvas.word(Word::exercise_sheet), title_text, Role::ink, 6.0f);
     HeadId before = 0;
     for (std::size_t i = 0; i < run.exercise.sheet.size(); ++i) {
         const SheetLine& line = run.exercise.sheet[i];
         if (line.head != before && line.head != 0)
-            rows.text(exercise_head_text(language, run.exercise, line.head), bold, Role::ink, 3.0f);
+            rows.text(exercise_head_text(language, run.exercise, line.head), bold_text, Role::ink,
+                      3.0f);
         before = line.head;
         const std::string label = capitalised(canvas.word(walk_word(line.field)));
         const std::string value = walk_value(language, model.state->looks.units,
                                              model.job->press.ruler, line.field, line.value);
         const float top = rows.y;
-        const float width = rows.width - canvas.type().width(bold, value) - 14.0f;
-        const bool beside = width > std::max(0.45f * rows.width, canvas.widest_word(label, small));
+        const float width = rows.width - canvas.type().width(bold_text, value) - 14.0f;
+        const bool beside =
+            width > std::max(0.45f * rows.width, canvas.widest_word(label, small_text));
         const float label_height =
-            canvas.paragraph_height(beside ? width : rows.width, label, small);
-        const Box box = rows.next(
-            std::max(canvas.type().height(bold), label_height) +
-                (beside ? 0.0f : canvas.type().height(bold)) + 10.0f, 0.0f);
+            canvas.paragraph_height(beside ? width : rows.width, label, small_text);
+        const Box box = rows.next(std::max(canvas.type().height(bold_text), label_height) +
+                                      (beside ? 0.0f : canvas.type().height(bold_text)) + 10.0f,
+                                  0.0f);
         const Vec rule[] = {{box.x0, box.y1}, {box.x1, box.y1}};
         canvas.list().line(rule, 2, paint(Role::edge), 1.0f);
-        canvas.paragraph({box.x0, top + 5.0f}, beside ? width : rows.width, label, small, Role::ink,
-                         rows.on);
-        const float x = beside ? box.x1 - canvas.type().width(bold, value) : box.x0;
+        canvas.paragraph({box.x0, top + 5.0f}, beside ? width : rows.width, label, small_text,
+                         Role::ink, rows.on);
+        const float x = beside ? box.x1 - canvas.type().width(bold_text, value) : box.x0;
         const float y = beside ? top + 5.0f : top + 5.0f + label_height;
-        canvas.list().text({x, y}, value, bold, Role::ink, rows.on);
+        canvas.list().text({x, y}, value, bold_text, Role::ink, rows.on);
         canvas.reading("exercise/sheet/" + std::to_string(i + 1), box, label, value);
     }
     rows.space(14.0f);
@@ -99,7 +98,7 @@ void stations(const Model& model, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const Language language = canvas.language();
     const Job& job = *model.job;
-    rows.text(canvas.word(Word::exercise_wishes), title, Role::ink, 6.0f);
+    rows.text(canvas.word(Word::exercise_wishes), title_text, Role::ink, 6.0f);
     const JobPlacement asked = job_placement(job);
     const std::vector<PlacementWish> wishes = wishes_apart(asked.question);
     for (std::size_t i = 0; i < wishes.size(); ++i)
@@ -107,7 +106,7 @@ void stations(const Model& model, Rows& rows) {
                       capitalised(wish_text(language, job, asked, wishes[i])),
                       {TypeSize::body, false}, Role::ink, 5.0f, rows);
     rows.space(8.0f);
-    rows.text(canvas.word(Word::exercise_placing), title, Role::ink, 6.0f);
+    rows.text(canvas.word(Word::exercise_placing), title_text, Role::ink, 6.0f);
     std::vector<const Head*> heads;
     for (const Head& head : job.heads) heads.push_back(&head);
     std::sort(heads.begin(), heads.end(),
@@ -160,15 +159,15 @@ void exercise_panel(const Model& model, Rows& rows) {
     if (run.exercise.kind == ExerciseKind::find_fault) claims(model, rows);
     if (run.exercise.kind != ExerciseKind::place_stations) {
         if (head) {
-            rows.text(canvas.word(Word::exercise_settings), title, Role::ink, 8.0f);
+            rows.text(canvas.word(Word::exercise_settings), title_text, Role::ink, 8.0f);
             exercise_settings(model, *head, rows);
         } else {
-            rows.text(canvas.word(Word::heads), title);
+            rows.text(canvas.word(Word::heads), title_text);
             head_rows(model, rows);
         }
     }
     rows.space(8.0f);
-    rows.text(canvas.word(Word::caution), small, Role::soft_ink);
+    rows.text(canvas.word(Word::caution), small_text, Role::soft_ink);
 }
 
 void exercise_waits(Rows& rows) {

@@ -12,8 +12,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle title{TypeSize::title, true}, large{TypeSize::large, true},
-    bold{TypeSize::body, true}, body{TypeSize::body, false}, small{TypeSize::small, false};
 constexpr double good_from = 0.8, partly_from = 0.4;
 
 struct Verdict {
@@ -37,20 +35,20 @@ void score_card(const ExerciseRun& run, Rows& rows) {
                                   {std::to_string(points_of(run.score)), "100"});
     const std::string_view words = canvas.word(verdict.words);
     const float width = rows.width - 2.0f * pad;
-    const float mark = canvas.type().height(title) * 0.8f;
-    const float said = canvas.paragraph_height(width - mark - 8.0f, words, title);
-    const float figures = canvas.paragraph_height(width, score, large);
+    const float mark = canvas.type().height(title_text) * 0.8f;
+    const float said = canvas.paragraph_height(width - mark - 8.0f, words, title_text);
+    const float figures = canvas.paragraph_height(width, score, large_text);
     const Box box = rows.next(2.0f * pad + said + 4.0f + figures + 12.0f + bar, 14.0f);
     DrawingList& list = canvas.list();
     list.round(box, 16.0f, paint(Role::panel));
     list.ring(box, 16.0f, paint(verdict.role), 2.0f);
     float y = box.y0 + pad;
-    draw_verdict(list, {box.x0 + pad + 0.5f * mark, y + 0.5f * canvas.type().height(title)}, mark,
-                 verdict.role);
-    canvas.paragraph({box.x0 + pad + mark + 8.0f, y}, width - mark - 8.0f, words, title,
+    draw_verdict(list, {box.x0 + pad + 0.5f * mark, y + 0.5f * canvas.type().height(title_text)},
+                 mark, verdict.role);
+    canvas.paragraph({box.x0 + pad + mark + 8.0f, y}, width - mark - 8.0f, words, title_text,
                      verdict.role, Role::panel);
     y += said + 4.0f;
-    canvas.paragraph({box.x0 + pad, y}, width, score, large, Role::ink, Role::panel);
+    canvas.paragraph({box.x0 + pad, y}, width, score, large_text, Role::ink, Role::panel);
     const Box whole{box.x0 + pad, box.y1 - pad - bar, box.x1 - pad, box.y1 - pad};
     list.round(whole, 0.5f * bar, paint(Role::quiet));
     const float part = whole.width() * static_cast<float>(std::clamp(run.score, 0.0, 1.0));
@@ -86,27 +84,27 @@ void mark_line(const std::string& name, const std::string& words, const MarkLine
     constexpr float sign = 14.0f, gap = 12.0f;
     Canvas& canvas = rows.canvas;
     const std::string points = points_text(canvas.language(), line);
-    const float right = points.empty() ? 0.0f : canvas.type().width(small, points) + 14.0f;
+    const float right = points.empty() ? 0.0f : canvas.type().width(small_text, points) + 14.0f;
     const float width = rows.width - sign - gap - right;
     // Large letters leave no room beside the words: the points stand below them.
     const bool beside = width > 0.5f * rows.width;
     const float inside = beside ? width : rows.width - sign - gap;
-    const float text = canvas.paragraph_height(inside, words, body);
-    const float below = beside || points.empty() ? 0.0f : canvas.type().height(small) + 2.0f;
+    const float text = canvas.paragraph_height(inside, words, body_text);
+    const float below = beside || points.empty() ? 0.0f : canvas.type().height(small_text) + 2.0f;
     const Box box = rows.next(text + below + 12.0f, 2.0f);
     const Role role = role_of(line);
     draw_verdict(canvas.list(),
-                 {box.x0 + 0.5f * sign, box.y0 + 6.0f + 0.5f * canvas.type().height(body)}, sign,
-                 role);
+                 {box.x0 + 0.5f * sign, box.y0 + 6.0f + 0.5f * canvas.type().height(body_text)},
+                 sign, role);
     const float x = box.x0 + sign + gap;
-    canvas.paragraph({x, box.y0 + 6.0f}, inside, words, body, Role::ink, rows.on);
+    canvas.paragraph({x, box.y0 + 6.0f}, inside, words, body_text, Role::ink, rows.on);
     if (!points.empty()) {
-        const float at = beside ? box.x1 - canvas.type().width(small, points) : x;
+        const float at = beside ? box.x1 - canvas.type().width(small_text, points) : x;
         const float y =
-            beside ? box.y0 + 6.0f + 0.5f * (canvas.type().height(body) -
-                                             canvas.type().height(small))
+            beside ? box.y0 + 6.0f +
+                         0.5f * (canvas.type().height(body_text) - canvas.type().height(small_text))
                    : box.y0 + 8.0f + text;
-        canvas.list().text({at, y}, points, small, Role::soft_ink, rows.on);
+        canvas.list().text({at, y}, points, small_text, Role::soft_ink, rows.on);
     }
     canvas.reading(name, box, words, points);
 }
@@ -121,7 +119,7 @@ std::string time_text(Language language, double seconds) {
 void circumstances(const ExerciseRun& run, Rows& rows) {
     const Language language = rows.canvas.language();
     const auto line = [&](std::string_view name, const std::string& words, Role role) {
-        exercise_text(name, words, small, role, 3.0f, rows);
+        exercise_text(name, words, small_text, role, 3.0f, rows);
     };
     if (run.hints_shown > 0) {
         const std::string less =
@@ -158,7 +156,7 @@ void exercise_result(const Model& model, Rows& rows) {
     if (!run.exercise.from_job)
         what += " · " +
                 say(language, Word::exercise_level, {std::to_string(run.exercise.level)});
-    rows.text(what, bold, Role::ink, 8.0f);
+    rows.text(what, bold_text, Role::ink, 8.0f);
     score_card(run, rows);
     for (std::size_t i = 0; i < run.marking.lines.size(); ++i)
         mark_line("exercise/line/" + std::to_string(i + 1),
@@ -178,7 +176,7 @@ void exercise_result(const Model& model, Rows& rows) {
                     ShowExercises{}, rows);
     exercise_send(model, rows);
     rows.space(6.0f);
-    rows.text(canvas.word(Word::exercise_own_back), small, Role::soft_ink);
+    rows.text(canvas.word(Word::exercise_own_back), small_text, Role::soft_ink);
 }
 
 } // namespace carriageway

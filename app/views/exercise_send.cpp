@@ -8,8 +8,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle bold{TypeSize::body, true}, body{TypeSize::body, false};
-
 bool can_link(const Model& model) {
     return model.abilities->copy_text &&
            !(model.abilities->link_base.empty() && model.state->habits.link_base.empty());
@@ -23,16 +21,16 @@ void exercise_send(const Model& model, Rows& rows) {
     rows.space(6.0f);
     if (who.id != 0 && model.state->practice.exercise.run->noted_for == who.id)
         exercise_text("exercise/kept",
-                      say(canvas.language(), Word::exercise_result_kept, {who.name}), body,
+                      say(canvas.language(), Word::exercise_result_kept, {who.name}), body_text,
                       Role::ink, 10.0f, rows);
-    rows.text(canvas.word(Word::exercise_send), bold, Role::ink, 6.0f);
+    rows.text(canvas.word(Word::exercise_send), bold_text, Role::ink, 6.0f);
     exercise_button("exercise/save", canvas.word(Word::exercise_save), {}, ButtonLook::plain,
                     SendExercise{false, false}, rows);
     if (can_link(model))
         exercise_button("exercise/copy", canvas.word(Word::exercise_copy), {}, ButtonLook::plain,
                         SendExercise{false, true}, rows);
     rows.space(6.0f);
-    rows.text(canvas.word(Word::exercise_result_send), bold, Role::ink, 6.0f);
+    rows.text(canvas.word(Word::exercise_result_send), bold_text, Role::ink, 6.0f);
     text_row(model, "exercise/sender", canvas.word(Word::result_sender),
              model.state->practice.trainee.sender, canvas.word(Word::result_sender_hint),
              EditText{TextTarget::sender}, rows);

@@ -8,8 +8,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false};
-
 struct FieldSection {
     Section section;
     std::string_view name;
@@ -45,11 +43,11 @@ void fact_row(const std::string& name, std::string_view label, std::string_view 
     Canvas& canvas = rows.canvas;
     const TypeStyle bold{TypeSize::body, true};
     const float inside = rows.width - 24.0f;
-    const float label_height = canvas.paragraph_height(inside, label, small);
+    const float label_height = canvas.paragraph_height(inside, label, small_text);
     const float value_height = canvas.paragraph_height(inside, value, bold);
     const Box box = rows.next(label_height + value_height + 16.0f, 4.0f);
     canvas.list().round(box, 10.0f, paint(Role::quiet));
-    canvas.paragraph({box.x0 + 12.0f, box.y0 + 8.0f}, inside, label, small, Role::soft_ink,
+    canvas.paragraph({box.x0 + 12.0f, box.y0 + 8.0f}, inside, label, small_text, Role::soft_ink,
                      Role::quiet);
     canvas.paragraph({box.x0 + 12.0f, box.y0 + 8.0f + label_height}, inside, value, bold, Role::ink,
                      Role::quiet);

@@ -11,7 +11,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle bold{TypeSize::body, true}, small{TypeSize::small, false};
 constexpr float least_drawing = 240.0f, most_drawing = 460.0f; ///< height of a drawing, dp
 
 /// A frame for a drawing, as high as its width asks for.
@@ -61,7 +60,7 @@ void mark_rows(const Model& model, const Exercise& exercise, Rows& rows) {
         exercise_text("exercise/mark/" + number,
                       say(language, Word::reg_mark, {number}) + ": " +
                           offset_text(language, model.state->looks.units, error_of(marks[i])),
-                      small, Role::ink, 3.0f, rows);
+                      small_text, Role::ink, 3.0f, rows);
     }
     rows.space(10.0f);
 }
@@ -80,8 +79,8 @@ void dials(const ExerciseRun& run, Rows& rows) {
     for (std::size_t i = 0; i < adjusters.size(); ++i) {
         const std::string base = "exercise/dial/" + std::to_string(i + 1);
         const std::string name = adjuster_text(language, adjusters[i]);
-        rows.text(name, bold, Role::ink, 1.0f);
-        exercise_text(base + "/effect", adjuster_effect_text(language, adjusters[i]), small,
+        rows.text(name, bold_text, Role::ink, 1.0f);
+        exercise_text(base + "/effect", adjuster_effect_text(language, adjusters[i]), small_text,
                       Role::soft_ink, 5.0f, rows);
         const int chosen = way_of(run.answer, i);
         const auto choice = [&](const std::string& thing, Word words, int way) {
@@ -115,12 +114,12 @@ void side_drawing(const Model& model, const Exercise& exercise, Rows& rows) {
     SideThings things;
     draw_side_view(input, canvas.list(), things);
     rows.text(say(canvas.language(), Word::side_exaggerated, {std::to_string(things.exaggeration)}),
-              small, Role::soft_ink, 10.0f);
+              small_text, Role::soft_ink, 10.0f);
 }
 
 void numbers(const Model& model, const ExerciseRun& run, Rows& rows) {
     Canvas& canvas = rows.canvas;
-    rows.text(canvas.word(Word::exercise_numbers), bold, Role::ink, 6.0f);
+    rows.text(canvas.word(Word::exercise_numbers), bold_text, Role::ink, 6.0f);
     std::vector<Chip> chips;
     const std::vector<double>& offered = run.exercise.numbers;
     for (std::size_t i = 0; i < offered.size(); ++i)
@@ -155,7 +154,7 @@ void exercise_task(const Model& model, Rows& rows) {
                             {std::to_string(points_of(hint_share))}),
                         ButtonLook::plain, ShowHint{}, rows);
     else
-        rows.text(canvas.word(Word::exercise_hints_gone), small, Role::soft_ink, 6.0f);
+        rows.text(canvas.word(Word::exercise_hints_gone), small_text, Role::soft_ink, 6.0f);
     rows.space(8.0f);
 }
 

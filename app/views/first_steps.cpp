@@ -7,8 +7,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, true}, fine{TypeSize::small, false},
-    bold{TypeSize::body, true}, plain{TypeSize::body, false};
 constexpr float padding = 14.0f, corner = 14.0f, gap = 8.0f;
 constexpr float least_button = 48.0f, least_fix = 60.0f;
 
@@ -54,7 +52,7 @@ void buttons(const Model& model, Rows& inner) {
     const std::string_view next = canvas.word(Word::first_next);
     const float half = 0.5f * (inner.width - gap);
     const auto fits = [&](std::string_view words) {
-        return canvas.type().width(bold, words) <= half - 24.0f;
+        return canvas.type().width(bold_text, words) <= half - 24.0f;
     };
     const bool beside = fits(skip) && fits(next);
     const float width = beside ? half : inner.width;
@@ -87,13 +85,13 @@ void contents(const Model& model, Rows& inner) {
     const float top = inner.y;
     const std::string number = std::to_string(words.number);
     const std::string counted = say(canvas.language(), Word::first_number, {number});
-    if (words.number > 0) inner.text(counted, small, Role::soft_ink, 2.0f);
-    inner.text(canvas.word(words.title), bold, Role::ink, 4.0f);
+    if (words.number > 0) inner.text(counted, small_bold_text, Role::soft_ink, 2.0f);
+    inner.text(canvas.word(words.title), bold_text, Role::ink, 4.0f);
     std::string task = std::string(canvas.word(words.task));
     if (words.task == Word::first_tap_task)
         if (const Head* head = find_head(*model.job, model.state->first.head))
             task = say(canvas.language(), words.task, {std::to_string(head->station)});
-    inner.text(task, plain, Role::ink, 4.0f);
+    inner.text(task, body_text, Role::ink, 4.0f);
     Thing& said = canvas.list().thing("first/step", ThingRole::text,
                                       {inner.x, top, inner.x + inner.width, inner.y});
     said.label.assign(canvas.word(words.title));
@@ -101,7 +99,7 @@ void contents(const Model& model, Rows& inner) {
     said.value = task;
     said.live = true;
     if (model.state->first.copy && words.number > 0)
-        inner.text(canvas.word(Word::first_on_copy), fine, Role::soft_ink, 4.0f);
+        inner.text(canvas.word(Word::first_on_copy), small_text, Role::soft_ink, 4.0f);
     inner.space(6.0f);
     set_button(model, inner);
     buttons(model, inner);

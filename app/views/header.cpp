@@ -7,7 +7,6 @@ namespace carriageway {
 namespace {
 
 constexpr float tool_side = 48.0f;
-constexpr TypeStyle small{TypeSize::small, false};
 
 /// The head that the header names: the other places have a chooser of their own.
 HeadId head_of(const Model& model) {
@@ -75,8 +74,9 @@ float header_height(const Model& model, Canvas& canvas, float width) {
     const HeaderText text = text_of(model);
     const float inside = text_width(model, width);
     const TypeStyle style = title_style(canvas.type(), text.title, inside);
-    return std::max(64.0f, canvas.paragraph_height(inside, text.title, style, 2) +
-                               canvas.paragraph_height(inside, text.line, small, text.line_rows) + 16.0f);
+    return std::max(
+        64.0f, canvas.paragraph_height(inside, text.title, style, 2) +
+                   canvas.paragraph_height(inside, text.line, small_text, text.line_rows) + 16.0f);
 }
 
 void press_header(const Model& model, const Layout& layout, Canvas& canvas) {
@@ -103,10 +103,11 @@ void press_header(const Model& model, const Layout& layout, Canvas& canvas) {
     const float width = text_width(model, box.width());
     const TypeStyle style = title_style(canvas.type(), text.title, width);
     const float height = canvas.paragraph_height(width, text.title, style, 2) +
-                         canvas.paragraph_height(width, text.line, small, text.line_rows);
+                         canvas.paragraph_height(width, text.line, small_text, text.line_rows);
     float y = box.y0 + 0.5f * (box.height() - height);
     y += canvas.paragraph({left, y}, width, text.title, style, Role::ink, Role::paper, 2);
-    canvas.paragraph({left, y}, width, text.line, small, Role::soft_ink, Role::paper, text.line_rows);
+    canvas.paragraph({left, y}, width, text.line, small_text, Role::soft_ink, Role::paper,
+                     text.line_rows);
     canvas.reading("title", {left, box.y0, right, box.y1}, text.title, text.line);
     canvas.reading("saved", {left, y, right, box.y1}, save_words(model), model.save_trouble);
 }

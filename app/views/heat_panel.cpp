@@ -7,8 +7,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false}, body{TypeSize::body, false}, bold{TypeSize::body, true};
-
 /// Turns on the chart: past the one from which it is steady, and never without any.
 int turns_of(const HeatOutlook& outlook) {
     const int steady = outlook.steady_turn.value_or(60);
@@ -43,13 +41,15 @@ void draw_curve(const HeatOutlook& outlook, const Scale& scale, DrawingList& lis
 void chart(const HeatOutlook& outlook, Rows& rows) {
     Canvas& canvas = rows.canvas;
     DrawingList& list = canvas.list();
-    rows.text(canvas.word(Word::heat_chart), small, Role::soft_ink, 4.0f);
-    const float line = canvas.type().height(small);
+    rows.text(canvas.word(Word::heat_chart), small_text, Role::soft_ink, 4.0f);
+    const float line = canvas.type().height(small_text);
     const Box box = rows.next(std::clamp(0.5f * rows.width, 150.0f, 220.0f) + line, 4.0f);
     list.round(box, 10.0f, paint(Role::paper));
     const std::string ambient = temperature(canvas, outlook.heat.ambient);
     const std::string steady = temperature(canvas, outlook.steady);
-    const float left = std::max(canvas.type().width(small, ambient), canvas.type().width(small, steady)) + 14.0f;
+    const float left = std::max(canvas.type().width(small_text, ambient),
+                                canvas.type().width(small_text, steady)) +
+                       14.0f;
     Scale scale;
     scale.box = {box.x0 + left, box.y0 + 1.2f * line + 6.0f, box.x1 - 16.0f, box.y1 - line - 12.0f};
     scale.turns = turns_of(outlook);
@@ -64,10 +64,11 @@ void chart(const HeatOutlook& outlook, Rows& rows) {
         list.line(dash, 2, paint(Role::soft_ink), 1.2f);
     }
     draw_curve(outlook, scale, list);
-    list.text({box.x0 + 8.0f, level[0].y - 0.5f * line}, steady, small, Role::ink, Role::paper);
+    list.text({box.x0 + 8.0f, level[0].y - 0.5f * line}, steady, small_text, Role::ink,
+              Role::paper);
     const float low = scale.at(0.0, scale.low).y - 0.5f * line;
     if (low > level[0].y + 0.6f * line)
-        list.text({box.x0 + 8.0f, low}, ambient, small, Role::soft_ink, Role::paper);
+        list.text({box.x0 + 8.0f, low}, ambient, small_text, Role::soft_ink, Role::paper);
     if (outlook.steady_turn && *outlook.steady_turn > 0) {
         const double turn = *outlook.steady_turn;
         const Vec at = scale.at(turn, temperature_after(outlook.heat, outlook.heat.ambient, *outlook.steady_turn));
@@ -82,9 +83,9 @@ void chart(const HeatOutlook& outlook, Rows& rows) {
     Thing& thing = list.thing("heat/chart", ThingRole::image, box);
     thing.label.assign(canvas.word(Word::heat_chart));
     const std::string_view turns = canvas.word(Word::heat_turns);
-    const float words = canvas.type().width(small, turns);
-    if (words > rows.width) return rows.text(turns, small, Role::soft_ink, 8.0f);
-    list.text({box.x1 - words, rows.y}, turns, small, Role::soft_ink, rows.on);
+    const float words = canvas.type().width(small_text, turns);
+    if (words > rows.width) return rows.text(turns, small_text, Role::soft_ink, 8.0f);
+    list.text({box.x1 - words, rows.y}, turns, small_text, Role::soft_ink, rows.on);
     rows.space(line + 8.0f);
 }
 
@@ -92,7 +93,7 @@ void outlook_line(const HeatOutlook& outlook, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const std::string words = steady_text(canvas.language(), outlook);
     const float top = rows.y;
-    rows.text(words, bold, Role::ink, 10.0f);
+    rows.text(words, bold_text, Role::ink, 10.0f);
     canvas.reading("heat/steady", {rows.x, top, rows.x + rows.width, rows.y - 10.0f}, words, {});
 }
 
@@ -108,12 +109,15 @@ void dwell_advice(const Model& model, const HeatOutlook& outlook, Rows& rows) {
                                     : std::string(canvas.word(Word::heat_dwell_open));
     const std::string why = say(language, Word::heat_dwell,
                                 {now, then, temperature(canvas, outlook.steady), temperature(canvas, gel_wanted)});
-    rows.text(title, bold, Role::ink, 2.0f);
-    rows.text(why, body, Role::ink, 4.0f);
-    if (outlook.dwell->shorter) rows.text(canvas.word(Word::heat_dwell_shorter), body, Role::ink, 4.0f);
-    if (outlook.dwell->longer) rows.text(canvas.word(Word::heat_dwell_longer), body, Role::ink, 4.0f);
-    rows.text(say(language, Word::heat_dwell_usual, {format_time(least_flash_dwell), format_time(most_flash_dwell)}),
-              small, Role::soft_ink, 10.0f);
+    rows.text(title, bold_text, Role::ink, 2.0f);
+    rows.text(why, body_text, Role::ink, 4.0f);
+    if (outlook.dwell->shorter)
+        rows.text(canvas.word(Word::heat_dwell_shorter), body_text, Role::ink, 4.0f);
+    if (outlook.dwell->longer)
+        rows.text(canvas.word(Word::heat_dwell_longer), body_text, Role::ink, 4.0f);
+    rows.text(say(language, Word::heat_dwell_usual,
+                  {format_time(least_flash_dwell), format_time(most_flash_dwell)}),
+              small_text, Role::soft_ink, 10.0f);
     canvas.reading("heat/dwell", {rows.x, top, rows.x + rows.width, rows.y - 10.0f}, title, why);
 }
 
@@ -126,13 +130,14 @@ void warnings(const HeatOutlook& outlook, Rows& rows) {
     for (const HeatWarning& warning : outlook.warnings) {
         const float from = inside.y;
         const std::string words = heat_warning_text(canvas.language(), warning);
-        inside.text(words, body, Role::mind, 6.0f);
+        inside.text(words, body_text, Role::mind, 6.0f);
         canvas.reading("heat/warning/" + std::to_string(&warning - outlook.warnings.data()),
                        {inside.x, from, inside.x + inside.width, inside.y - 6.0f}, words, {});
     }
-    if (!outlook.warnings.empty()) inside.text(canvas.word(Word::heat_limits_note), small, Role::soft_ink, 6.0f);
+    if (!outlook.warnings.empty())
+        inside.text(canvas.word(Word::heat_limits_note), small_text, Role::soft_ink, 6.0f);
     const float from = inside.y;
-    inside.text(canvas.word(Word::caution_hot), body, Role::ink, 0.0f);
+    inside.text(canvas.word(Word::caution_hot), body_text, Role::ink, 0.0f);
     canvas.reading("heat/caution", {inside.x, from, inside.x + inside.width, inside.y}, canvas.word(Word::caution_hot),
                    {});
     canvas.list().round({rows.x, top, rows.x + 4.0f, inside.y}, 2.0f, paint(Role::mind));
@@ -145,7 +150,7 @@ void heat_panel(const Model& model, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const HeatOutlook outlook = heat_outlook(*model.job);
     if (outlook.flashes == 0) {
-        rows.text(canvas.word(Word::heat_no_flash), body, Role::ink, 10.0f);
+        rows.text(canvas.word(Word::heat_no_flash), body_text, Role::ink, 10.0f);
     } else {
         outlook_line(outlook, rows);
         chart(outlook, rows);

@@ -6,8 +6,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false}, body{TypeSize::body, false}, bold{TypeSize::body, true};
-
 bool stands_off(const Measured& result, ReadingKind kind, std::size_t reading) {
     for (const StandingOff& off : result.standing_off)
         if (off.kind == kind && off.reading == reading) return true;
@@ -25,11 +23,13 @@ void draw_chip(const Chip& chip, Box box, bool off, const std::string& name, con
     DrawingList& list = canvas.list();
     list.round(box, 10.0f, paint(Role::quiet));
     if (off) list.ring(box, 10.0f, paint(Role::stop), 2.4f);
-    const float small_line = canvas.type().height(small), line = canvas.type().height(bold);
+    const float small_line = canvas.type().height(small_text),
+                line = canvas.type().height(bold_text);
     const float middle = box.centre().y;
-    list.text({box.x0 + 10.0f, middle - 0.5f * small_line}, chip.number, small, Role::soft_ink, Role::quiet);
-    list.text({box.x0 + 16.0f + canvas.type().width(small, chip.number), middle - 0.5f * line}, chip.value, bold,
-              Role::ink, Role::quiet);
+    list.text({box.x0 + 10.0f, middle - 0.5f * small_line}, chip.number, small_text, Role::soft_ink,
+              Role::quiet);
+    list.text({box.x0 + 16.0f + canvas.type().width(small_text, chip.number), middle - 0.5f * line},
+              chip.value, bold_text, Role::ink, Role::quiet);
     canvas.icon(Icon::close, {box.x1 - 16.0f, middle}, 13.0f, Role::soft_ink);
     Thing& thing = list.thing(name, ThingRole::button, box);
     thing.label = label;
@@ -40,13 +40,13 @@ void chips_of(const Model& model, const Taking& taking, std::size_t at, const Me
     Canvas& canvas = rows.canvas;
     const KindReadings& list = taking.lists[at];
     const Language language = canvas.language();
-    const float height = std::max(44.0f, canvas.type().height(bold) + 14.0f);
+    const float height = std::max(44.0f, canvas.type().height(bold_text) + 14.0f);
     float x = rows.x;
     for (std::size_t i = 0; i < list.values.size(); ++i) {
         Chip chip{std::to_string(i + 1), reading_text(language, model.state->looks.units, model.job->press,
                                                       taking.target, list.kind, list.values[i])};
-        chip.width = std::max(44.0f, canvas.type().width(small, chip.number) +
-                                         canvas.type().width(bold, chip.value) + 46.0f);
+        chip.width = std::max(44.0f, canvas.type().width(small_text, chip.number) +
+                                         canvas.type().width(bold_text, chip.value) + 46.0f);
         if (x > rows.x && x + chip.width > rows.x + rows.width) {
             x = rows.x;
             rows.y += height + 6.0f;
@@ -71,9 +71,11 @@ void kind_heading(const Taking& taking, std::size_t at, const NeededReading& nee
     const float indent = 2.0f * radius + 8.0f;
     draw_badge(canvas.list(), {rows.x + radius, rows.y + radius}, static_cast<int>(at));
     const float top = rows.y;
-    float y = rows.y + std::max(0.0f, radius - 0.53f * canvas.type().height(bold));
-    y += canvas.paragraph({rows.x + indent, y}, rows.width - indent, words, bold, Role::ink, rows.on);
-    y += canvas.paragraph({rows.x + indent, y}, rows.width - indent, progress, small, Role::soft_ink, rows.on);
+    float y = rows.y + std::max(0.0f, radius - 0.53f * canvas.type().height(bold_text));
+    y += canvas.paragraph({rows.x + indent, y}, rows.width - indent, words, bold_text, Role::ink,
+                          rows.on);
+    y += canvas.paragraph({rows.x + indent, y}, rows.width - indent, progress, small_text,
+                          Role::soft_ink, rows.on);
     rows.y = std::max(y, top + 2.0f * radius) + 6.0f;
     canvas.reading("measure/kind/" + std::to_string(at), {rows.x, top, rows.x + rows.width, rows.y - 6.0f}, words,
                    progress);
@@ -98,8 +100,8 @@ void kind_block(const Model& model, const Taking& taking, std::size_t at, const 
              : std::string();
     const std::string_view add = canvas.word(Word::measure_add);
     const float half = 0.5f * (rows.width - 8.0f);
-    const bool beside = step && canvas.type().width(bold, add) + 28.0f < half &&
-                        canvas.type().width(bold, nearest) + 28.0f < half;
+    const bool beside = step && canvas.type().width(bold_text, add) + 28.0f < half &&
+                        canvas.type().width(bold_text, nearest) + 28.0f < half;
     const float first = beside ? half : rows.width;
     const float height = canvas.button_height(add, {}, first, 48.0f);
     canvas.button("measure/add/" + name, {rows.x, rows.y, rows.x + first, rows.y + height}, add,
@@ -131,7 +133,7 @@ void off_lines(const Model& model, const Taking& taking, const Measured& result,
             const std::string number = std::to_string(i + 1);
             const std::string words = say(language, Word::measure_stands_off, {number, value});
             const float top = rows.y;
-            rows.text(words, bold, Role::stop, 6.0f);
+            rows.text(words, bold_text, Role::stop, 6.0f);
             canvas.reading("measure/off/" + std::to_string(k), {rows.x, top, rows.x + rows.width, rows.y - 6.0f},
                            words, {});
             if (typing) continue;
@@ -150,14 +152,15 @@ void result_block(const Model& model, const Taking& taking, const Measured& resu
     canvas.list().line(line, 2, paint(Role::edge), 1.0f);
     rows.space(10.0f);
     const float top = rows.y;
-    rows.text(canvas.word(Word::measure_result), small, Role::soft_ink, 2.0f);
+    rows.text(canvas.word(Word::measure_result), small_text, Role::soft_ink, 2.0f);
     const bool good = result.refusal == MeasuredRefusal::none;
     const std::string words = good ? result_text(language, unit, result) : refused_text(language, unit, taking, result);
     const bool waiting = result.refusal == MeasuredRefusal::missing;
     const float large = canvas.paragraph_height(rows.width, words, {TypeSize::large, true});
     const bool fits = large < 2.5f * canvas.type().height({TypeSize::large, true});
     if (good) rows.text(words, {fits ? TypeSize::large : TypeSize::title, true}, Role::ink, 4.0f);
-    else rows.text(words, body, waiting ? Role::ink : Role::stop, 8.0f);
+    else
+        rows.text(words, body_text, waiting ? Role::ink : Role::stop, 8.0f);
     canvas.reading("measure/result", {rows.x, top, rows.x + rows.width, rows.y},
                    canvas.word(Word::measure_result), words);
     canvas.list().things().back().live = true;
@@ -165,8 +168,9 @@ void result_block(const Model& model, const Taking& taking, const Measured& resu
     if (!good) return;
     const bool decided = procedure_of(taking.target).needed[0].exact;
     if (!decided || result.values[0].spread)
-        rows.text(canvas.word(result.values[0].spread ? Word::measure_plus_minus : Word::measure_no_spread), small,
-                  Role::soft_ink, 10.0f);
+        rows.text(canvas.word(result.values[0].spread ? Word::measure_plus_minus
+                                                      : Word::measure_no_spread),
+                  small_text, Role::soft_ink, 10.0f);
     if (typing) return;
     const std::string use = say(language, Word::measure_use, {words});
     canvas.button("measure/use", rows.next(canvas.button_height(use, {}, rows.width, 60.0f), 12.0f), use,
@@ -179,7 +183,7 @@ void measure_entry(const Model& model, const Taking& taking, std::optional<std::
     Canvas& canvas = rows.canvas;
     const Measured result = measured(procedure_of(taking.target), taking.lists);
     const bool typing = model.state->pad.has_value();
-    if (!only) rows.text(canvas.word(Word::measure_readings), bold, Role::ink, 8.0f);
+    if (!only) rows.text(canvas.word(Word::measure_readings), bold_text, Role::ink, 8.0f);
     for (std::size_t i = 0; i < taking.lists.size(); ++i)
         if (!only || *only == i) kind_block(model, taking, i, result, typing, rows);
     result_block(model, taking, result, typing, rows);

@@ -6,8 +6,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false}, body{TypeSize::body, false}, bold{TypeSize::body, true};
-
 /// Stable name of a target: its field's key, or its screw.
 std::string thing_name(const MeasureTarget& target) {
     if (!target.screw) return std::string("measure/") + info_of(target.field).key;
@@ -39,19 +37,20 @@ RowText text_of(const Model& model, const MeasureTarget& target) {
 
 float row_height(const Canvas& canvas, const RowText& text, float width) {
     const float inside = width - 44.0f;
-    return std::max(48.0f, canvas.paragraph_height(inside, text.title, body) +
-                               canvas.paragraph_height(inside, text.value, small) + 16.0f);
+    return std::max(48.0f, canvas.paragraph_height(inside, text.title, body_text) +
+                               canvas.paragraph_height(inside, text.value, small_text) + 16.0f);
 }
 
 void target_row(const MeasureTarget& target, const RowText& text, Box box, Canvas& canvas) {
     DrawingList& list = canvas.list();
     list.round(box, 10.0f, paint(Role::quiet));
     const float inside = box.width() - 44.0f;
-    const float title = canvas.paragraph_height(inside, text.title, body);
-    const float value = canvas.paragraph_height(inside, text.value, small);
+    const float title = canvas.paragraph_height(inside, text.title, body_text);
+    const float value = canvas.paragraph_height(inside, text.value, small_text);
     const float top = box.centre().y - 0.5f * (title + value);
-    canvas.paragraph({box.x0 + 12.0f, top}, inside, text.title, body, Role::ink, Role::quiet);
-    canvas.paragraph({box.x0 + 12.0f, top + title}, inside, text.value, small, Role::soft_ink, Role::quiet);
+    canvas.paragraph({box.x0 + 12.0f, top}, inside, text.title, body_text, Role::ink, Role::quiet);
+    canvas.paragraph({box.x0 + 12.0f, top + title}, inside, text.value, small_text, Role::soft_ink,
+                     Role::quiet);
     const Vec tip{box.x1 - 16.0f, box.centre().y};
     const Vec chevron[] = {{tip.x - 5.0f, tip.y - 7.0f}, {tip.x + 2.0f, tip.y}, {tip.x - 5.0f, tip.y + 7.0f}};
     list.line(chevron, 3, paint(Role::soft_ink), 2.0f);
@@ -81,16 +80,17 @@ void steps_of(const Procedure& procedure, const MeasureTarget& target, Rows& row
     for (int i = 0; i < procedure.needed_count; ++i)
         least = std::max(least, procedure.needed[static_cast<std::size_t>(i)].least);
     if (least > 1) steps.push_back(say(canvas.language(), Word::measure_repeat, {std::to_string(least)}));
-    const float radius = 0.5f * canvas.type().height(bold) + 2.0f;
+    const float radius = 0.5f * canvas.type().height(bold_text) + 2.0f;
     const float indent = 2.0f * radius + 10.0f;
     std::string all;
     const float top = rows.y;
     for (std::size_t i = 0; i < steps.size(); ++i) {
         const Vec centre{rows.x + radius, rows.y + radius};
         canvas.list().disc(centre, radius, paint(Role::quiet));
-        canvas.list().text_centred(centre, std::to_string(i + 1), bold, Role::ink, Role::quiet);
-        const float text = canvas.paragraph({rows.x + indent, rows.y + 2.0f}, rows.width - indent, steps[i], body,
-                                            Role::ink, rows.on);
+        canvas.list().text_centred(centre, std::to_string(i + 1), bold_text, Role::ink,
+                                   Role::quiet);
+        const float text = canvas.paragraph({rows.x + indent, rows.y + 2.0f}, rows.width - indent,
+                                            steps[i], body_text, Role::ink, rows.on);
         rows.y += std::max(2.0f * radius, text + 2.0f) + 8.0f;
         all += (i > 0 ? " " : "") + steps[i];
     }
@@ -107,14 +107,14 @@ void cautions_of(const Procedure& procedure, Rows& rows) {
     Rows inside = rows;
     inside.x += 16.0f;
     inside.width -= 16.0f;
-    inside.text(canvas.word(Word::measure_before), bold, Role::mind, 4.0f);
+    inside.text(canvas.word(Word::measure_before), bold_text, Role::mind, 4.0f);
     std::string all;
     for (int i = 0; i < procedure.caution_count; ++i) {
         const std::string_view words = canvas.word(caution_word(procedure.cautions[static_cast<std::size_t>(i)]));
-        inside.text(words, body, Role::ink, 6.0f);
+        inside.text(words, body_text, Role::ink, 6.0f);
         all += std::string(words) + " ";
     }
-    inside.text(canvas.word(Word::caution_manual), small, Role::soft_ink, 0.0f);
+    inside.text(canvas.word(Word::caution_manual), small_text, Role::soft_ink, 0.0f);
     all += canvas.word(Word::caution_manual);
     canvas.list().round({rows.x, top, rows.x + 4.0f, inside.y}, 2.0f, paint(Role::mind));
     canvas.reading("measure/cautions", {rows.x, top, rows.x + rows.width, inside.y},
@@ -126,7 +126,7 @@ void cautions_of(const Procedure& procedure, Rows& rows) {
 
 void measure_list(const Model& model, Rows& rows) {
     Canvas& canvas = rows.canvas;
-    rows.text(canvas.word(Word::measure_intro), body, Role::soft_ink, 10.0f);
+    rows.text(canvas.word(Word::measure_intro), body_text, Role::soft_ink, 10.0f);
     const std::vector<MeasureRow> all = measure_rows(model.job->press);
     const int columns = rows.width > 640.0f * std::max(1.0f, canvas.scale()) ? 2 : 1;
     const float between = 12.0f;
@@ -157,9 +157,10 @@ void measure_guide(const Model& model, const Taking& taking, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const MeasureTarget& target = taking.target;
     const Procedure& procedure = procedure_of(target);
-    rows.text(say(canvas.language(), Word::measure_now,
-                  {present_value(canvas.language(), model.state->looks.units, model.job->press, target)}),
-              body, Role::soft_ink, 10.0f);
+    rows.text(
+        say(canvas.language(), Word::measure_now,
+            {present_value(canvas.language(), model.state->looks.units, model.job->press, target)}),
+        body_text, Role::soft_ink, 10.0f);
     cautions_of(procedure, rows);
     if (const Scheme scheme = scheme_of(target); scheme != Scheme::none) {
         const float height = std::clamp(0.5f * rows.width, 150.0f, 220.0f) * std::max(1.0f, 0.5f + 0.5f * canvas.scale());
@@ -175,7 +176,7 @@ void measure_guide(const Model& model, const Taking& taking, Rows& rows) {
         canvas.list().thing("measure/scheme", ThingRole::image, box).label.assign(
             canvas.word(scheme_word(scheme)));
     }
-    rows.text(canvas.word(Word::measure_what_to_do), bold, Role::ink, 8.0f);
+    rows.text(canvas.word(Word::measure_what_to_do), bold_text, Role::ink, 8.0f);
     steps_of(procedure, target, rows);
 }
 

@@ -8,7 +8,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle title_style{TypeSize::title, true};
 constexpr float padding = 20.0f;
 constexpr float gap = 28.0f; ///< between the columns
 constexpr float tool = 48.0f;
@@ -55,9 +54,9 @@ float title_row(const Model& model, const Plan& plan, const Taking* taking, Canv
     const std::string title = title_of(model, taking);
     // A long name takes smaller lines rather than the window.
     const TypeStyle style =
-        canvas.paragraph_height(width, title, title_style) > 1.5f * canvas.type().height(title_style)
+        canvas.paragraph_height(width, title, title_text) > 1.5f * canvas.type().height(title_text)
             ? TypeStyle{TypeSize::body, true}
-            : title_style;
+            : title_text;
     const float text = canvas.paragraph_height(width, title, style);
     const float height = std::max(tool, text) + 16.0f;
     const float middle = plan.box.y0 + 0.5f * height;

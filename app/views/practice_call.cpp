@@ -9,12 +9,9 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle title{TypeSize::title, true}, bold{TypeSize::body, true},
-    small{TypeSize::small, false};
-
 void symptom_choice(const CallView& view, Rows& rows) {
     Canvas& canvas = rows.canvas;
-    rows.text(canvas.word(Word::call_what), title, Role::ink, 8.0f);
+    rows.text(canvas.word(Word::call_what), title_text, Role::ink, 8.0f);
     const FaultBook& book = view.lore.book;
     for (std::size_t i = 0; i < book.symptoms.size(); ++i)
         wide_button("call/symptom/" + book.symptoms[i].id, view.text(view.lore.symptoms[i]),
@@ -27,7 +24,7 @@ void how_ended(const CallView& view, Rows& rows) {
         return Choice{name, std::string(canvas.word(outcome_word(outcome))),
                       canvas.action(EndCallAs{outcome}), view.call.record.outcome == outcome};
     };
-    rows.text(canvas.word(Word::call_ended), bold, Role::ink, 6.0f);
+    rows.text(canvas.word(Word::call_ended), bold_text, Role::ink, 6.0f);
     choices("call/outcome", canvas.word(Word::call_ended),
             {choice("call/outcome/open", CallOutcome::open),
              choice("call/outcome/solved", CallOutcome::solved),
@@ -40,7 +37,8 @@ void how_ended(const CallView& view, Rows& rows) {
 void waiting_call(const Model& model, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const CallState& call = model.state->practice.call;
-    exercise_text("call/elsewhere", canvas.word(Word::call_elsewhere), bold, Role::ink, 8.0f, rows);
+    exercise_text("call/elsewhere", canvas.word(Word::call_elsewhere), bold_text, Role::ink, 8.0f,
+                  rows);
     exercise_button("call/back", canvas.word(Word::call_back_to_job), {}, ButtonLook::strong,
                     OpenCall{call.id}, rows, true);
     exercise_button("call/leave", canvas.word(Word::call_leave), {}, ButtonLook::plain, LeaveCall{},
@@ -70,7 +68,7 @@ void open_call(const Model& model, Rows& rows) {
     text_row(model, "call/notes", canvas.word(Word::call_notes), call.notes.text,
              canvas.word(Word::call_notes_hint), EditText{TextTarget::call_notes}, rows);
     how_ended(view, rows);
-    rows.text(canvas.word(Word::caution), small, Role::soft_ink);
+    rows.text(canvas.word(Word::caution), small_text, Role::soft_ink);
 }
 
 } // namespace
@@ -88,11 +86,11 @@ Word outcome_word(CallOutcome outcome) {
 
 void call_symptom(const CallView& view, Rows& rows) {
     Canvas& canvas = rows.canvas;
-    exercise_text("call/symptom", view.text(view.lore.symptoms[*view.call.symptom]), title,
+    exercise_text("call/symptom", view.text(view.lore.symptoms[*view.call.symptom]), title_text,
                   Role::ink, 8.0f, rows);
     exercise_button("call/another", canvas.word(Word::faults_another), {}, ButtonLook::plain,
                     ChooseCallSymptom{}, rows);
-    rows.text(canvas.word(Word::faults_which_head), bold, Role::ink, 6.0f);
+    rows.text(canvas.word(Word::faults_which_head), bold_text, Role::ink, 6.0f);
     std::vector<Chip> chips{{"call/head/0", std::string(canvas.word(Word::faults_not_sure)), {},
                              view.call.notes.head == 0, ChooseCallHead{0}}};
     for (const Head& head : view.model.job->heads)

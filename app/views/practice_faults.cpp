@@ -16,8 +16,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle bold{TypeSize::body, true}, body{TypeSize::body, false},
-    small{TypeSize::small, false}, title{TypeSize::title, true};
 constexpr std::size_t open_at_first = 3; ///< causes that are shown whole
 
 struct FaultView {
@@ -43,7 +41,7 @@ void said(const std::string& name, std::string_view words, TypeStyle style, Role
 
 void source_row(const std::string& name, std::size_t source, const FaultView& view, Rows& rows) {
     said(name, say(view.language(), Word::faults_who_says, {view.text(view.lore.sources[source])}),
-         small, Role::soft_ink, 12.0f, rows);
+         small_text, Role::soft_ink, 12.0f, rows);
 }
 
 void mind(const std::string& name, Caution caution, Rows& rows) {
@@ -56,8 +54,8 @@ void mind(const std::string& name, Caution caution, Rows& rows) {
 
 void symptom_rows(const FaultView& view, Rows& rows) {
     Canvas& canvas = rows.canvas;
-    rows.text(canvas.word(Word::faults_what), title, Role::ink, 4.0f);
-    rows.text(canvas.word(Word::faults_hint), small, Role::soft_ink, 12.0f);
+    rows.text(canvas.word(Word::faults_what), title_text, Role::ink, 4.0f);
+    rows.text(canvas.word(Word::faults_hint), small_text, Role::soft_ink, 12.0f);
     const FaultBook& book = view.lore.book;
     for (std::size_t i = 0; i < book.symptoms.size(); ++i)
         wide_button("faults/symptom/" + book.symptoms[i].id, view.text(view.lore.symptoms[i]),
@@ -66,7 +64,7 @@ void symptom_rows(const FaultView& view, Rows& rows) {
 
 void head_choice(const FaultView& view, Rows& rows) {
     Canvas& canvas = rows.canvas;
-    rows.text(canvas.word(Word::faults_which_head), bold, Role::ink, 6.0f);
+    rows.text(canvas.word(Word::faults_which_head), bold_text, Role::ink, 6.0f);
     std::vector<Chip> chips;
     chips.push_back({"faults/head/0", std::string(canvas.word(Word::faults_not_sure)), {},
                      view.head == 0, FindFaultAt{0}});
@@ -84,7 +82,7 @@ void test_rows(const FaultView& view, std::size_t test, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const FaultTest& asked = view.lore.book.tests[test];
     const TestTexts& texts = view.lore.tests[test];
-    said("faults/test/" + asked.id, view.text(texts.question), body, Role::ink, 6.0f, rows);
+    said("faults/test/" + asked.id, view.text(texts.question), body_text, Role::ink, 6.0f, rows);
     mind("faults/test/" + asked.id + "/caution", asked.caution, rows);
     std::vector<Chip> chips;
     for (std::size_t i = 0; i < asked.answers.size(); ++i) {
@@ -116,10 +114,11 @@ void changed_row(const FaultView& view, Rows& rows) {
     Canvas& canvas = rows.canvas;
     constexpr float pad = 14.0f;
     const float inside = rows.width - 2.0f * pad;
-    const float height = canvas.paragraph_height(inside, words, bold);
+    const float height = canvas.paragraph_height(inside, words, bold_text);
     const Box box = rows.next(height + 2.0f * pad, 14.0f);
     canvas.list().round(box, 12.0f, paint(Role::quiet));
-    canvas.paragraph({box.x0 + pad, box.y0 + pad}, inside, words, bold, Role::ink, Role::quiet);
+    canvas.paragraph({box.x0 + pad, box.y0 + pad}, inside, words, bold_text, Role::ink,
+                     Role::quiet);
     canvas.reading("faults/changed", box, words, {});
 }
 
@@ -130,13 +129,14 @@ void next_test(const FaultView& view, Rows& rows) {
     if (tests.empty() && view.answers.empty()) return;
     changed_row(view, rows);
     if (tests.empty()) {
-        said("faults/none", canvas.word(Word::faults_no_more_tests), title, Role::ink, 6.0f, rows);
+        said("faults/none", canvas.word(Word::faults_no_more_tests), title_text, Role::ink, 6.0f,
+             rows);
     } else {
-        rows.text(canvas.word(Word::faults_ask_next), title, Role::ink, 6.0f);
+        rows.text(canvas.word(Word::faults_ask_next), title_text, Role::ink, 6.0f);
         test_rows(view, tests.front().test, rows);
     }
     if (view.answers.empty()) return;
-    rows.text(canvas.word(Word::faults_answered), bold, Role::ink, 4.0f);
+    rows.text(canvas.word(Word::faults_answered), bold_text, Role::ink, 4.0f);
     for (const TestAnswer& answer : view.ranking.answers) test_rows(view, answer.test, rows);
     wide_button("faults/forget", canvas.word(Word::faults_forget), ButtonLook::bare,
                 ForgetAnswers{}, rows);
@@ -168,7 +168,7 @@ void why_rows(const FaultView& view, const RankedCause& ranked, const std::strin
             const TestTexts& texts = view.lore.tests[one.answer.test];
             words = view.text(texts.answers[one.answer.answer]) + ": " + words;
         }
-        said(name + "/why/" + std::to_string(i), words, small, Role::soft_ink, 2.0f, rows);
+        said(name + "/why/" + std::to_string(i), words, small_text, Role::soft_ink, 2.0f, rows);
     }
     rows.space(6.0f);
 }
@@ -206,7 +206,7 @@ void cause_rows(const FaultView& view, const RankedCause& ranked, const std::str
     Canvas& canvas = rows.canvas;
     const FaultCause& cause = view.lore.book.causes[ranked.cause];
     why_rows(view, ranked, name, rows);
-    said(name + "/mend", view.text(view.lore.causes[ranked.cause].fix), body, Role::ink, 8.0f,
+    said(name + "/mend", view.text(view.lore.causes[ranked.cause].fix), body_text, Role::ink, 8.0f,
          rows);
     mind(name + "/caution", cause.caution, rows);
     const std::optional<Edit> edit =
@@ -235,13 +235,15 @@ void cause_card(const FaultView& view, std::size_t rank, Rows& rows) {
     const std::string words =
         std::to_string(rank + 1) + ". " + view.text(view.lore.causes[ranked.cause].name);
     const std::string share = cause_share_text(ranked.share);
-    const float wide = canvas.type().width(bold, share), arrow = 26.0f, pad = 10.0f;
+    const float wide = canvas.type().width(bold_text, share), arrow = 26.0f, pad = 10.0f;
     const float inside = rows.width - 2.0f * pad - wide - arrow - 12.0f;
-    const float text = canvas.paragraph_height(inside, words, bold);
+    const float text = canvas.paragraph_height(inside, words, bold_text);
     const Box box = rows.next(std::max(52.0f, text + 30.0f), 6.0f);
     list.round(box, 12.0f, paint(Role::quiet));
-    canvas.paragraph({box.x0 + pad, box.y0 + 9.0f}, inside, words, bold, Role::ink, Role::quiet);
-    list.text({box.x1 - pad - arrow - wide, box.y0 + 9.0f}, share, bold, Role::ink, Role::quiet);
+    canvas.paragraph({box.x0 + pad, box.y0 + 9.0f}, inside, words, bold_text, Role::ink,
+                     Role::quiet);
+    list.text({box.x1 - pad - arrow - wide, box.y0 + 9.0f}, share, bold_text, Role::ink,
+              Role::quiet);
     canvas.icon(open ? Icon::up : Icon::down, {box.x1 - pad - 9.0f, box.y0 + 20.0f}, 18.0f,
                 Role::soft_ink);
     const Box bar{box.x0 + pad, box.y1 - 12.0f, box.x1 - pad, box.y1 - 6.0f};
@@ -277,7 +279,8 @@ void faults_part(const Model& model, Rows& rows) {
     if (!state.symptom) return symptom_rows(view, rows);
     if (state.job == model.current) view.answers = state.answers;
     view.ranking = view.ranked_by(view.answers);
-    said("faults/symptom", view.text(lore.symptoms[*state.symptom]), title, Role::ink, 4.0f, rows);
+    said("faults/symptom", view.text(lore.symptoms[*state.symptom]), title_text, Role::ink, 4.0f,
+         rows);
     source_row("faults/symptom/source", view.ranking.causes.front().source, view, rows);
     wide_button("faults/another", canvas.word(Word::faults_another), ButtonLook::quiet,
                 ChooseSymptom{}, rows);
@@ -285,14 +288,14 @@ void faults_part(const Model& model, Rows& rows) {
     head_choice(view, rows);
     next_test(view, rows);
     rows.space(8.0f);
-    rows.text(canvas.word(Word::faults_causes), title, Role::ink, 4.0f);
-    rows.text(canvas.word(Word::faults_judged), small, Role::soft_ink, 10.0f);
+    rows.text(canvas.word(Word::faults_causes), title_text, Role::ink, 4.0f);
+    rows.text(canvas.word(Word::faults_judged), small_text, Role::soft_ink, 10.0f);
     if (model.can_undo)
         wide_button("faults/undo", canvas.word(Word::undo), ButtonLook::bare, Undo{}, rows);
     for (std::size_t rank = 0; rank < view.ranking.causes.size(); ++rank)
         cause_card(view, rank, rows);
     rows.space(4.0f);
-    rows.text(canvas.word(Word::fault_order_judged), small, Role::soft_ink, 0.0f);
+    rows.text(canvas.word(Word::fault_order_judged), small_text, Role::soft_ink, 0.0f);
 }
 
 } // namespace carriageway

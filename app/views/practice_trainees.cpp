@@ -14,14 +14,12 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle title{TypeSize::title, true}, bold{TypeSize::body, true},
-    body{TypeSize::body, false}, small{TypeSize::small, false};
 constexpr int most_columns = 3;
 
 void choose_person(const Model& model, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const TraineeId chosen = model.practised_by->who.id;
-    rows.text(canvas.word(Word::trainee_who), title, Role::ink, 8.0f);
+    rows.text(canvas.word(Word::trainee_who), title_text, Role::ink, 8.0f);
     std::vector<Chip> chips{{"trainee/choose/0", std::string(canvas.word(Word::trainee_nobody)), {},
                              chosen == 0, ChooseTrainee{0}}};
     for (const TraineeSummary& person : *model.group)
@@ -32,8 +30,8 @@ void choose_person(const Model& model, Rows& rows) {
     rows.space(8.0f);
     text_row(model, "trainee/add", canvas.word(Word::trainee_add), {},
              canvas.word(Word::trainee_add_hint), EditText{TextTarget::new_trainee}, rows);
-    exercise_text("trainee/stays", canvas.word(Word::trainee_stays), small, Role::soft_ink, 14.0f,
-                  rows);
+    exercise_text("trainee/stays", canvas.word(Word::trainee_stays), small_text, Role::soft_ink,
+                  14.0f, rows);
 }
 
 std::string minutes_and_points(const Canvas& canvas, const Attempt& attempt) {
@@ -88,20 +86,20 @@ void arrived_result(const Model& model, Rows& rows) {
     if (!arrived) return;
     Canvas& canvas = rows.canvas;
     const Language language = canvas.language();
-    rows.text(canvas.word(Word::result_arrived), title, Role::ink, 6.0f);
-    exercise_text("result/topic", topic_text(language, arrived->attempt.topic), bold, Role::ink,
-                  2.0f, rows);
-    exercise_text("result/score", minutes_and_points(canvas, arrived->attempt), body, Role::ink,
-                  2.0f, rows);
+    rows.text(canvas.word(Word::result_arrived), title_text, Role::ink, 6.0f);
+    exercise_text("result/topic", topic_text(language, arrived->attempt.topic), bold_text,
+                  Role::ink, 2.0f, rows);
+    exercise_text("result/score", minutes_and_points(canvas, arrived->attempt), body_text,
+                  Role::ink, 2.0f, rows);
     exercise_text("result/of",
                   arrived->name.empty() ? std::string(canvas.word(Word::result_of_nobody))
                                         : say(language, Word::result_of, {arrived->name}),
-                  body, Role::ink, 6.0f, rows);
-    rows.text(canvas.word(Word::result_unproved), small, Role::soft_ink, 10.0f);
+                  body_text, Role::ink, 6.0f, rows);
+    rows.text(canvas.word(Word::result_unproved), small_text, Role::soft_ink, 10.0f);
     const TraineeRow& who = model.practised_by->who;
     if (who.id == 0)
-        exercise_text("result/whose", canvas.word(Word::result_note_nobody), body, Role::ink, 8.0f,
-                      rows);
+        exercise_text("result/whose", canvas.word(Word::result_note_nobody), body_text, Role::ink,
+                      8.0f, rows);
     else
         exercise_button("result/note", say(language, Word::result_note, {who.name}), {},
                         ButtonLook::strong, NoteResult{}, rows);

@@ -8,12 +8,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false};
-constexpr TypeStyle body{TypeSize::body, false};
-constexpr TypeStyle bold{TypeSize::body, true};
-constexpr TypeStyle title{TypeSize::title, true};
-constexpr TypeStyle large{TypeSize::large, true};
-
 /// Pieces an hour as large as it goes, dozens and the cycle below: read aloud when they change.
 void headline(const RateView& view, Rows& rows) {
     Canvas& canvas = rows.canvas;
@@ -22,9 +16,9 @@ void headline(const RateView& view, Rows& rows) {
     const std::string dozens = dozens_text(language, view.pace.rate);
     const std::string cycle = cycle_text(language, view.pace);
     const float top = rows.y;
-    rows.text(rate, large, Role::ink, 2.0f);
-    rows.text(dozens, bold, Role::soft_ink, 6.0f);
-    rows.text(cycle, body, Role::ink, 12.0f);
+    rows.text(rate, large_text, Role::ink, 2.0f);
+    rows.text(dozens, bold_text, Role::soft_ink, 6.0f);
+    rows.text(cycle, body_text, Role::ink, 12.0f);
     Thing& thing = canvas.list().thing("rate/headline", ThingRole::text,
                                        {rows.x, top, rows.x + rows.width, rows.y - 12.0f});
     thing.label = rate;
@@ -54,8 +48,8 @@ void no_rate(const RateView& view, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const std::vector<std::string> lines =
         no_rate_text(canvas.language(), view.job(), view.pace);
-    rows.text(canvas.word(Word::rate_none), title, Role::ink, 6.0f);
-    said_lines("rate/none", canvas.word(Word::rate_none), lines, body, 6.0f, rows.y, rows);
+    rows.text(canvas.word(Word::rate_none), title_text, Role::ink, 6.0f);
+    said_lines("rate/none", canvas.word(Word::rate_none), lines, body_text, 6.0f, rows.y, rows);
     rows.space(10.0f);
     still_heads(view, rows);
 }
@@ -67,9 +61,10 @@ void titled_lines(std::string_view name, Word heading, const std::vector<std::st
     Canvas& canvas = rows.canvas;
     rows.space(6.0f);
     const float top = rows.y;
-    rows.text(canvas.word(heading), title, Role::ink, 4.0f);
-    rows.text(lines.front(), bold, Role::ink, 4.0f);
-    for (std::size_t i = 1; i < lines.size(); ++i) rows.text(lines[i], small, Role::soft_ink, 4.0f);
+    rows.text(canvas.word(heading), title_text, Role::ink, 4.0f);
+    rows.text(lines.front(), bold_text, Role::ink, 4.0f);
+    for (std::size_t i = 1; i < lines.size(); ++i)
+        rows.text(lines[i], small_text, Role::soft_ink, 4.0f);
     Thing& thing = canvas.list().thing(name, ThingRole::text,
                                        {rows.x, top, rows.x + rows.width, rows.y - 4.0f});
     thing.label = lines.front();
@@ -82,7 +77,7 @@ void heat_cycle(const RateView& view, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const std::string words = heat_cycle_text(canvas.language(), view.job(), view.pace);
     if (words.empty()) return;
-    said_text("rate/heat-cycle", words, body, Role::ink, 6.0f, rows);
+    said_text("rate/heat-cycle", words, body_text, Role::ink, 6.0f, rows);
     if (const std::optional<Edit> edit = take_cycle(view.job(), view.pace))
         wide_button("rate/take-cycle",
                     say(canvas.language(), Word::rate_take_cycle,
@@ -102,12 +97,12 @@ void flood_choice(const RateView& view, Rows& rows) {
                       canvas.action(DoEdit{Edit{SetPress{std::move(changed), {}}}}),
                       press.pace.floods_while_indexing == early};
     };
-    rows.text(canvas.word(Word::rate_flood_when), bold, Role::ink, 4.0f);
+    rows.text(canvas.word(Word::rate_flood_when), bold_text, Role::ink, 4.0f);
     choices("rate/flood", canvas.word(Word::rate_flood_when),
             {choice("rate/flood/standing", Word::rate_floods_after, false),
              choice("rate/flood/turning", Word::rate_floods_early, true)},
             rows);
-    rows.text(canvas.word(Word::rate_flood_hint), small, Role::soft_ink, 8.0f);
+    rows.text(canvas.word(Word::rate_flood_hint), small_text, Role::soft_ink, 8.0f);
 }
 
 /// The numbers of the people and of the table; a tap types them.
@@ -121,7 +116,7 @@ void numbers(const RateView& view, Rows& rows) {
             number_row(model, 0, field, rows);
     if (section_head(model, Section::pace, "section/pace", canvas.word(Word::section_pace),
                      rows)) {
-        rows.text(canvas.word(Word::rate_pace_hint), small, Role::soft_ink, 8.0f);
+        rows.text(canvas.word(Word::rate_pace_hint), small_text, Role::soft_ink, 8.0f);
         for (const Field field :
              {Field::index_time, Field::lower_time, Field::lift_time, Field::jerk})
             number_row(model, 0, field, rows);
@@ -135,19 +130,19 @@ void legend(const RateView& view, Rows& rows) {
     constexpr float beside = 10.0f;
     Canvas& canvas = rows.canvas;
     rows.space(6.0f);
-    rows.text(canvas.word(Word::rate_legend), bold, Role::ink, 6.0f);
+    rows.text(canvas.word(Word::rate_legend), bold_text, Role::ink, 6.0f);
     const bool both = handled_together(view.pace.plan);
     for (const StepKind kind : kinds_of(view.chart)) {
         const std::string_view words = canvas.word(legend_word(kind, both));
         const float left = swatch_width + beside;
-        const float text = canvas.paragraph_height(rows.width - left, words, small);
+        const float text = canvas.paragraph_height(rows.width - left, words, small_text);
         const Box box = rows.next(std::max(swatch_height, text), 6.0f);
         draw_rate_swatch(canvas.list(),
                          around({box.x0 + 0.5f * swatch_width, box.centre().y}, swatch_width,
                                 swatch_height),
                          kind);
         canvas.paragraph({box.x0 + left, box.centre().y - 0.5f * text}, rows.width - left, words,
-                         small, Role::ink, rows.on);
+                         small_text, Role::ink, rows.on);
     }
 }
 
@@ -155,7 +150,7 @@ void rate_contents(const RateView& view, Rows& rows) {
     const Language language = rows.canvas.language();
     headline(view, rows);
     const std::string handled = handling_text(language, view.pace);
-    if (!handled.empty()) said_text("rate/handling", handled, small, Role::mind, 10.0f, rows);
+    if (!handled.empty()) said_text("rate/handling", handled, small_text, Role::mind, 10.0f, rows);
     const SaidStation slowest = slowest_text(language, view.job(), view.pace);
     said_card("rate/slowest", slowest.title, slowest.why, Role::ink, rows);
     rate_worth_part(view, rows);
@@ -180,8 +175,8 @@ void rate_panel(const RateView& view, Rows& rows) {
     numbers(view, rows);
     if (view.pace.runs() && view.scale.legend.empty()) legend(view, rows);
     rows.space(8.0f);
-    rows.text(rows.canvas.word(Word::rate_caution), small, Role::soft_ink, 4.0f);
-    rows.text(rows.canvas.word(Word::caution), small, Role::soft_ink);
+    rows.text(rows.canvas.word(Word::rate_caution), small_text, Role::soft_ink, 4.0f);
+    rows.text(rows.canvas.word(Word::caution), small_text, Role::soft_ink);
 }
 
 } // namespace carriageway

@@ -9,10 +9,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle body{TypeSize::body, false};
-constexpr TypeStyle bold{TypeSize::body, true};
-constexpr TypeStyle small{TypeSize::small, false};
-
 constexpr float row_pad = 12.0f;   ///< left and right of the words of a row or card
 constexpr float row_air = 18.0f;   ///< above and below them together
 constexpr float row_corner = 10.0f;
@@ -67,7 +63,7 @@ void said_verdict(std::string_view name, const SaidVerdict& verdict, Rows& rows)
     rows.y += canvas.paragraph({words, rows.y}, rows.width - mark - gap, verdict.title, style, role,
                                rows.on);
     rows.space(title_gap);
-    rows.text(verdict.why, body, Role::ink, below);
+    rows.text(verdict.why, body_text, Role::ink, below);
     canvas.reading(name, {rows.x, top, rows.x + rows.width, rows.y - below}, verdict.title,
                    verdict.why);
     canvas.list().things().back().live = true;
@@ -86,9 +82,9 @@ void said_card(std::string_view name, std::string_view title, const std::vector<
     constexpr float line_gap = 3.0f, corner = 12.0f, thin = 1.2f, thick = 2.0f;
     Canvas& canvas = rows.canvas;
     const float width = rows.width - 2.0f * row_pad;
-    float height = 2.0f * row_pad + canvas.paragraph_height(width, title, bold);
+    float height = 2.0f * row_pad + canvas.paragraph_height(width, title, bold_text);
     for (const std::string& line : lines)
-        height += line_gap + canvas.paragraph_height(width, line, small);
+        height += line_gap + canvas.paragraph_height(width, line, small_text);
     const Box box = rows.next(height);
     canvas.list().round(box, corner, paint(Role::card));
     canvas.list().ring(box, corner, paint(role), role == Role::edge ? thin : thick);
@@ -96,10 +92,10 @@ void said_card(std::string_view name, std::string_view title, const std::vector<
     thing.label.assign(title);
     thing.value = in_one_line(lines);
     Vec at{box.x0 + row_pad, box.y0 + row_pad};
-    at.y += canvas.paragraph(at, width, title, bold, Role::ink, Role::card);
+    at.y += canvas.paragraph(at, width, title, bold_text, Role::ink, Role::card);
     for (const std::string& line : lines) {
         at.y += line_gap;
-        at.y += canvas.paragraph(at, width, line, small, Role::ink, Role::card);
+        at.y += canvas.paragraph(at, width, line, small_text, Role::ink, Role::card);
     }
 }
 
@@ -108,24 +104,25 @@ void value_row(std::string_view name, std::string_view label, std::string_view v
     constexpr float between = 10.0f, least_share = 0.4f, ring_width = 1.8f;
     Canvas& canvas = rows.canvas;
     const float inside = rows.width - 2.0f * row_pad;
-    const float value_width = canvas.type().width(bold, value);
+    const float value_width = canvas.type().width(bold_text, value);
     const float beside = inside - value_width - between;
     // Label and value share a line while every word of the label has room in it.
     const bool stacked =
-        beside < std::max(least_share * rows.width, canvas.widest_word(label, body));
+        beside < std::max(least_share * rows.width, canvas.widest_word(label, body_text));
     const float label_width = stacked ? inside : beside;
-    const float text = canvas.paragraph_height(label_width, label, body);
-    const float line = canvas.paragraph_height(inside, value, bold);
+    const float text = canvas.paragraph_height(label_width, label, body_text);
+    const float line = canvas.paragraph_height(inside, value, bold_text);
     const float words = stacked ? text + line : std::max(text, line);
     const Box box = rows.next(std::max(touch_side, words + row_air), row_gap);
     DrawingList& list = canvas.list();
     list.round(box, row_corner, paint(Role::quiet));
     if (chosen) list.ring(box, row_corner, paint(Role::ink), ring_width);
     const Vec at{box.x0 + row_pad, box.centre().y - 0.5f * (stacked ? words : text)};
-    canvas.paragraph(at, label_width, label, body, Role::ink, Role::quiet);
-    if (stacked) canvas.paragraph({at.x, at.y + text}, inside, value, bold, Role::ink, Role::quiet);
+    canvas.paragraph(at, label_width, label, body_text, Role::ink, Role::quiet);
+    if (stacked)
+        canvas.paragraph({at.x, at.y + text}, inside, value, bold_text, Role::ink, Role::quiet);
     else
-        list.text({box.x1 - row_pad - value_width, box.centre().y - 0.5f * line}, value, bold,
+        list.text({box.x1 - row_pad - value_width, box.centre().y - 0.5f * line}, value, bold_text,
                   Role::ink, Role::quiet);
     Thing& thing = list.thing(name, ThingRole::button, box);
     thing.label.assign(label);
@@ -149,7 +146,7 @@ void stepper_row(std::string_view name, const std::string& text, StepperEnd less
     const float width = rows.width - 2.0f * (touch_side + beside);
     const float inside = width - 2.0f * row_pad;
     const Box row = rows.next(
-        std::max(touch_side, canvas.paragraph_height(inside, text, bold) + row_air), row_gap);
+        std::max(touch_side, canvas.paragraph_height(inside, text, bold_text) + row_air), row_gap);
     const auto end = [&](StepperEnd& step, float x, Icon icon) {
         const bool there = step.action.has_value();
         canvas.icon_button(
@@ -159,7 +156,7 @@ void stepper_row(std::string_view name, const std::string& text, StepperEnd less
     end(less, row.x0, Icon::minus);
     const Box middle = around(row.centre(), width, row.height());
     if (action) canvas.list().round(middle, row_corner, paint(Role::quiet));
-    canvas.centred_paragraph(middle.centre(), inside, text, bold, Role::ink,
+    canvas.centred_paragraph(middle.centre(), inside, text, bold_text, Role::ink,
                              action ? Role::quiet : rows.on);
     Thing& thing = canvas.list().thing(name, action ? ThingRole::button : ThingRole::text, middle);
     thing.label.assign(text);
@@ -197,10 +194,10 @@ bool write_free(DrawingList& list, LabelPlacer& labels, std::span<const Vec> pla
 float caption(Box box, std::string_view words, Canvas& canvas) {
     constexpr float margin = 12.0f, below = 4.0f, most_share = 0.4f;
     const float width = box.width() - 2.0f * margin;
-    const float height = canvas.paragraph_height(width, words, small);
+    const float height = canvas.paragraph_height(width, words, small_text);
     if (height + 2.0f * below > most_share * box.height()) return 0.0f;
-    canvas.centred_paragraph({box.centre().x, box.y1 - below - 0.5f * height}, width, words, small,
-                             Role::soft_ink, Role::paper);
+    canvas.centred_paragraph({box.centre().x, box.y1 - below - 0.5f * height}, width, words,
+                             small_text, Role::soft_ink, Role::paper);
     return height + 2.0f * below;
 }
 

@@ -10,10 +10,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle title{TypeSize::title, true};
-constexpr TypeStyle small{TypeSize::small, false};
-constexpr TypeStyle small_bold{TypeSize::small, true};
-
 // The plan, in shares of its radius.
 constexpr float platen_ring = 0.56f, head_ring = 0.86f, largest_disc_share = 0.13f;
 constexpr float largest_disc = 22.0f; ///< dp at a text size of 100 %
@@ -91,7 +87,7 @@ void draw_plan(DrawingList& list, const std::vector<PlanPart>& parts, Box within
     for (const bool out : {true, false})
         for (const PlanPart& part : parts)
             if (part.out() == out)
-                write_free(list, labels, {&part.at, 1}, part.number, small_bold, Role::card);
+                write_free(list, labels, {&part.at, 1}, part.number, small_bold_text, Role::card);
     for (const PlanPart& part : parts) {
         const int way = part.way(units);
         labels.take(around(part.at, 2.0f * radius, 2.0f * radius));
@@ -101,9 +97,9 @@ void draw_plan(DrawingList& list, const std::vector<PlanPart>& parts, Box within
     for (const PlanPart& part : parts) {
         if (!part.out()) continue;
         const std::string words = signed_length(part.high(), units, false);
-        const float half_width = 0.5f * list.type().width(small_bold, words);
+        const float half_width = 0.5f * list.type().width(small_bold_text, words);
         write_free(list, labels, places_of_value(part, centre, radius, half_width), words,
-                   small_bold);
+                   small_bold_text);
     }
 }
 
@@ -135,7 +131,7 @@ void part_card(const RegisterView& view, bool head, std::size_t index, Rows& row
 void parts_list(const RegisterView& view, bool heads, Rows& rows) {
     const std::size_t count = (heads ? view.levelling.heads : view.levelling.platens).size();
     if (count == 0) return;
-    rows.text(rows.canvas.word(heads ? Word::level_heads : Word::level_platens), title);
+    rows.text(rows.canvas.word(heads ? Word::level_heads : Word::level_platens), title_text);
     for (std::size_t i = 0; i < count; ++i) part_card(view, heads, i, rows);
 }
 
@@ -151,7 +147,7 @@ void strays_list(const RegisterView& view, Rows& rows) {
     const std::vector<StrayReading>& strays = view.levelling.levelling.strays;
     if (strays.empty()) return;
     Canvas& canvas = rows.canvas;
-    rows.text(canvas.word(Word::level_strays), title, Role::mind);
+    rows.text(canvas.word(Word::level_strays), title_text, Role::mind);
     for (const StrayReading& stray : strays)
         rows.text(stray_text(view.job(), canvas.language(), view.units(), stray),
                   {TypeSize::body, false}, Role::ink, 6.0f);
@@ -161,7 +157,7 @@ void strays_list(const RegisterView& view, Rows& rows) {
 void add_part(const RegisterView& view, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const RegisterState& state = view.state().registering;
-    rows.text(canvas.word(Word::level_add), title);
+    rows.text(canvas.word(Word::level_add), title_text);
     const auto most = static_cast<std::uint32_t>(view.job().press.stations);
     const std::uint32_t before = state.platen > 1 ? state.platen - 1 : most;
     const std::uint32_t after = state.platen < most ? state.platen + 1 : 1;
@@ -193,7 +189,7 @@ void readings_list(const RegisterView& view, Rows& rows) {
     bool first = true;
     for (std::size_t i = 0; i < readings.size(); ++i) {
         if (readings[i].head != view.head->id) continue;
-        if (first) rows.text(canvas.word(Word::level_readings), title);
+        if (first) rows.text(canvas.word(Word::level_readings), title_text);
         first = false;
         wide_button("register/reading/" + std::to_string(i + 1), reading_text(view, readings[i]),
                     canvas.word(Word::level_remove), ButtonLook::plain, RemoveHeightReading{i}, rows);
@@ -207,13 +203,13 @@ void known_notes(const Levelling& levelling, Rows& rows) {
         return std::any_of(levelling.groups.begin(), levelling.groups.end(),
                            [&](const LevelGroup& group) { return group.reason == reason; });
     };
-    if (any(LevelReason::few_points)) rows.text(canvas.word(Word::level_few_points), small);
+    if (any(LevelReason::few_points)) rows.text(canvas.word(Word::level_few_points), small_text);
     if (any(LevelReason::few_points_of_some))
-        rows.text(canvas.word(Word::level_few_of_some), small);
+        rows.text(canvas.word(Word::level_few_of_some), small_text);
     if (levelling.groups.size() > 1)
         rows.text(
             say(canvas.language(), Word::level_groups, {std::to_string(levelling.groups.size())}),
-            small, Role::mind);
+            small_text, Role::mind);
 }
 
 } // namespace
@@ -255,7 +251,7 @@ void register_heights_panel(const RegisterView& view, Rows& rows) {
     said_verdict("register/level",
                  levelling_verdict(canvas.language(), view.units(), view.job(), view.levelling),
                  rows);
-    rows.text(canvas.word(Word::level_caution), small, Role::mind, 10.0f);
+    rows.text(canvas.word(Word::level_caution), small_text, Role::mind, 10.0f);
     known_notes(view.levelling.levelling, rows);
     add_part(view, rows);
     strays_list(view, rows);

@@ -8,10 +8,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false};
-constexpr TypeStyle bold{TypeSize::body, true};
-constexpr TypeStyle title{TypeSize::title, true};
-
 // A mark's thing on the drawing, dp: as seen, and for fingers.
 constexpr float mark_side = 40.0f, mark_target = 46.0f;
 
@@ -70,13 +66,13 @@ void advice_part(const RegisterView& view, Rows& rows) {
         if (last && view.rounds.size() < most_rounds && !advice->settled && !advice->screws.empty())
             next_round_button(view, *advice, rows);
         for (const std::string& line : left_over_text(canvas.language(), view.units(), *advice))
-            rows.text(line, small, Role::ink, 4.0f);
+            rows.text(line, small_text, Role::ink, 4.0f);
         rows.space(6.0f);
     }
     const float top = rows.y;
-    rows.text(canvas.word(Word::reg_growth), bold, Role::ink, 2.0f);
+    rows.text(canvas.word(Word::reg_growth), bold_text, Role::ink, 2.0f);
     said_lines("register/growth", canvas.word(Word::reg_growth),
-               distortion_text(canvas.language(), *lies), small, 2.0f, top, rows);
+               distortion_text(canvas.language(), *lies), small_text, 2.0f, top, rows);
     rows.space(10.0f);
 }
 
@@ -104,7 +100,7 @@ void mark_numbers(const RegisterView& view, std::size_t index, Rows& rows) {
 void marks_part(const RegisterView& view, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const Language language = canvas.language();
-    rows.text(say(language, Word::reg_marks, {std::to_string(view.index + 1)}), title);
+    rows.text(say(language, Word::reg_marks, {std::to_string(view.index + 1)}), title_text);
     const int chosen = chosen_mark(view);
     for (std::size_t i = 0; i < view.round.marks.size(); ++i) {
         const bool open = static_cast<int>(i) == chosen;

@@ -9,9 +9,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle title{TypeSize::title, true};
-constexpr TypeStyle small{TypeSize::small, false};
-
 /// Whether a fault asks for more prints, rather than for another look at those there are.
 bool asks_for_more(ScatterFaultKind kind) {
     return kind == ScatterFaultKind::too_few_platens || kind == ScatterFaultKind::too_few_turns ||
@@ -71,7 +68,7 @@ std::string pair_text(const RegisterView& view, const ScatterEstimate& x,
 
 void results(const RegisterView& view, const Scatter& scatter, Rows& rows) {
     Canvas& canvas = rows.canvas;
-    rows.text(canvas.word(Word::scatter_result), title);
+    rows.text(canvas.word(Word::scatter_result), title_text);
     const auto card = [&](const std::string& name, const std::string& part,
                           const std::string& line) {
         said_card(name, part, {line}, Role::edge, rows);
@@ -97,7 +94,7 @@ void prints_part(const RegisterView& view, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const std::vector<MarkRound>& rounds = view.head->rounds;
     if (view.index < rounds.size() && is_of_platen(view.round)) {
-        rows.text(canvas.word(Word::scatter_this), title);
+        rows.text(canvas.word(Word::scatter_this), title_text);
         print_steppers(view, 1, rows);
         rows.space(4.0f);
         wide_button("register/read-print", canvas.word(Word::scatter_read), {}, ButtonLook::strong,
@@ -128,7 +125,7 @@ void prints_list(const RegisterView& view, Rows& rows) {
     for (std::size_t i = 0; i < view.head->rounds.size(); ++i) {
         const MarkRound& round = view.head->rounds[i];
         if (!is_of_platen(round)) continue;
-        if (first) rows.text(rows.canvas.word(Word::scatter_prints), title);
+        if (first) rows.text(rows.canvas.word(Word::scatter_prints), title_text);
         first = false;
         value_row("register/print/" + std::to_string(i + 1),
                   say(language, Word::scatter_print,
@@ -171,15 +168,15 @@ void draw_axes(DrawingList& list, LabelPlacer& labels, Vec centre, float half, L
     const Vec along[] = {{centre.x, centre.y - half}, {centre.x, centre.y + half}};
     list.line(across, 2, paint(Role::edge), width);
     list.line(along, 2, paint(Role::edge), width);
-    const float line = list.type().height(small);
+    const float line = list.type().height(small_text);
     // At the end of the axis, or farther in where a dot lies there.
     const auto end = [&](float y, float in, Word key) {
         const std::string_view words = word(language, key);
-        const float beside = 0.5f * list.type().width(small, words) + 6.0f;
+        const float beside = 0.5f * list.type().width(small_text, words) + 6.0f;
         std::vector<Vec> places;
         for (const float by : {0.0f, in, 2.0f * in})
             for (const float x : {-beside, beside}) places.push_back({centre.x + x, y + by});
-        write_free(list, labels, places, words, small);
+        write_free(list, labels, places, words, small_text);
     };
     end(centre.y - half + 0.5f * line, line, Word::reg_toward_machine);
     end(centre.y + half - 0.5f * line, -line, Word::reg_toward_operator);
@@ -196,12 +193,12 @@ void draw_dot(DrawingList& list, Vec at, Vec error) {
 
 /// Its number, in one of the four corners beside it.
 void number_dot(DrawingList& list, LabelPlacer& labels, Vec at, std::string_view number) {
-    const float off = 0.8f * list.type().height(small) + 4.0f;
+    const float off = 0.8f * list.type().height(small_text) + 4.0f;
     const Vec places[] = {{at.x + off, at.y - off},
                           {at.x - off, at.y - off},
                           {at.x + off, at.y + off},
                           {at.x - off, at.y + off}};
-    write_free(list, labels, places, number, small);
+    write_free(list, labels, places, number, small_text);
 }
 
 } // namespace

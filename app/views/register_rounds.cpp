@@ -8,8 +8,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false};
-
 constexpr float chart_margin = 12.0f; ///< left and right of the bars
 
 /// Where the rounds' bars stand.
@@ -57,7 +55,7 @@ void rounds_chart(const RegisterView& view, Rows& rows) {
     const std::size_t first = sizes.size() > most ? sizes.size() - most : 0;
     double largest = view.tolerance();
     for (std::size_t i = first; i < sizes.size(); ++i) largest = std::max(largest, sizes[i].max);
-    const float line = canvas.type().height(small);
+    const float line = canvas.type().height(small_text);
     Chart chart;
     chart.box = rows.next(above + room + line + 8.0f, 4.0f);
     chart.base = chart.box.y0 + above + room;
@@ -70,14 +68,14 @@ void rounds_chart(const RegisterView& view, Rows& rows) {
         if (sizes[i].answered && sizes[i].read)
             draw_bar(list, chart, x, sizes[i], view.tolerance());
         const std::string number = std::to_string(i + 1);
-        if (canvas.type().width(small, number) < chart.step)
-            list.text_centred({x, chart.base + 4.0f + 0.5f * line}, number, small, Role::ink,
+        if (canvas.type().width(small_text, number) < chart.step)
+            list.text_centred({x, chart.base + 4.0f + 0.5f * line}, number, small_text, Role::ink,
                               Role::card);
     }
     draw_tolerance(list, chart, view.tolerance());
     canvas.reading("register/chart", chart.box, canvas.word(Word::reg_chart),
                    canvas.word(Word::reg_chart_hint));
-    rows.text(canvas.word(Word::reg_chart_hint), small, Role::soft_ink, 8.0f);
+    rows.text(canvas.word(Word::reg_chart_hint), small_text, Role::soft_ink, 8.0f);
 }
 
 std::string round_words(const RegisterView& view, std::size_t index, Language language) {

@@ -6,7 +6,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false}, body{TypeSize::body, false};
 constexpr float padding = 20.0f;
 constexpr float gap = 24.0f;         ///< between the columns
 constexpr float least_module = 2.0f; ///< dp: below this a code is no longer sure to be read
@@ -34,7 +33,7 @@ Plan plan_of(const Model& model, const Canvas& canvas) {
     if (code) {
         plan.columns = window.width() >= 640.0f;
         const float high = window.height() - 2.0f * margin - 72.0f;
-        const float hint = canvas.type().height(small) * 1.06f + 16.0f;
+        const float hint = canvas.type().height(small_text) * 1.06f + 16.0f;
         plan.code_side = plan.columns ? std::min({0.5f * widest, high - hint, 400.0f}) : std::min(widest, 420.0f);
         // A window with room to spare gives a long code what it needs.
         const float needed = least_module * static_cast<float>(code->side + 2 * quiet_modules);
@@ -65,9 +64,9 @@ void code_card(const Model& model, const Plan& plan, Rows& rows) {
     thing.label.assign(canvas.word(Word::share_code));
     thing.hint.assign(canvas.word(Word::share_code_hint));
     const std::string_view hint = canvas.word(Word::share_code_hint);
-    const float height = canvas.paragraph_height(rows.width, hint, small);
-    canvas.centred_paragraph({rows.x + 0.5f * rows.width, rows.y + 0.5f * height}, rows.width, hint, small,
-                             Role::soft_ink, rows.on);
+    const float height = canvas.paragraph_height(rows.width, hint, small_text);
+    canvas.centred_paragraph({rows.x + 0.5f * rows.width, rows.y + 0.5f * height}, rows.width, hint,
+                             small_text, Role::soft_ink, rows.on);
     rows.y += height + 14.0f;
 }
 
@@ -81,14 +80,14 @@ void words_of(const Model& model, Rows& rows) {
                                         : Word::share_file_explained);
     const float top = rows.y;
     rows.text(share.name, {TypeSize::body, true}, Role::ink, 4.0f);
-    rows.text(about, body, Role::soft_ink, 14.0f);
+    rows.text(about, body_text, Role::soft_ink, 14.0f);
     canvas.reading("share/about", {rows.x, top, rows.x + rows.width, rows.y - 14.0f}, share.name, about);
 }
 
 void code_missing(Rows& rows) {
     const float top = rows.y;
     const std::string_view words = rows.canvas.word(Word::share_no_code);
-    rows.text(words, body, Role::ink, 14.0f);
+    rows.text(words, body_text, Role::ink, 14.0f);
     rows.canvas.reading("share/no-code", {rows.x, top, rows.x + rows.width, rows.y - 14.0f}, words, {});
 }
 
@@ -144,23 +143,23 @@ float contents_height(const Model& model, Plan plan, const Canvas& canvas) {
     return contents(model, plan, sketch, 0.0f);
 }
 
-constexpr TypeStyle title_style{TypeSize::title, true};
 constexpr float close_side = 48.0f;
 
 float title_width(const Plan& plan) { return plan.box.width() - padding - close_side - 16.0f; }
 
 float title_height(const Plan& plan, const Canvas& canvas) {
-    const float text = canvas.paragraph_height(title_width(plan), canvas.word(Word::share_title), title_style);
+    const float text =
+        canvas.paragraph_height(title_width(plan), canvas.word(Word::share_title), title_text);
     return std::max(close_side, text) + 20.0f;
 }
 
 /// The title with the button that closes.
 void title_row(const Plan& plan, Canvas& canvas) {
     const std::string_view title = canvas.word(Word::share_title);
-    const float text = canvas.paragraph_height(title_width(plan), title, title_style);
+    const float text = canvas.paragraph_height(title_width(plan), title, title_text);
     const float middle = plan.box.y0 + 0.5f * title_height(plan, canvas);
-    canvas.paragraph({plan.box.x0 + padding, middle - 0.5f * text}, title_width(plan), title, title_style,
-                     Role::ink, Role::panel);
+    canvas.paragraph({plan.box.x0 + padding, middle - 0.5f * text}, title_width(plan), title,
+                     title_text, Role::ink, Role::panel);
     const Box close{plan.box.x1 - 8.0f - close_side, middle - 0.5f * close_side, plan.box.x1 - 8.0f,
                     middle + 0.5f * close_side};
     canvas.icon_button("share/close", close, Icon::close, canvas.word(Word::close), canvas.action(CloseShare{}),

@@ -10,8 +10,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle title{TypeSize::title, true}, bold{TypeSize::body, true},
-    small{TypeSize::small, false};
 constexpr float gap = 4.0f, pad = 10.0f, mark = 14.0f;
 constexpr SignState states[] = {SignState::shown, SignState::helped, SignState::alone};
 
@@ -26,13 +24,13 @@ struct Grid {
 };
 
 Grid grid_for(const Canvas& canvas, float room) {
-    const float least = std::max(30.0f, canvas.type().width(bold, "8") + 16.0f);
+    const float least = std::max(30.0f, canvas.type().width(bold_text, "8") + 16.0f);
     Grid grid;
     grid.columns = std::clamp(static_cast<int>((room + gap) / (least + gap)), 1,
                               static_cast<int>(topic_count));
     grid.width = (room + gap) / static_cast<float>(grid.columns) - gap;
     grid.width = std::min(grid.width, 2.2f * least);
-    grid.height = canvas.type().height(small) + canvas.type().height(bold) + mark + 14.0f;
+    grid.height = canvas.type().height(small_text) + canvas.type().height(bold_text) + mark + 14.0f;
     return grid;
 }
 
@@ -49,10 +47,10 @@ void cell(Box box, std::size_t number, const TopicSummary& topic, Canvas& canvas
     list.ring(box, 6.0f, paint(managed ? Role::fit : Role::edge), managed ? 2.6f : 1.0f);
     float y = box.y0 + 3.0f;
     const float x = box.centre().x;
-    centred(list, canvas.type(), {x, y}, std::to_string(number), small, Role::soft_ink,
+    centred(list, canvas.type(), {x, y}, std::to_string(number), small_text, Role::soft_ink,
             Role::paper);
-    y += canvas.type().height(small);
-    centred(list, canvas.type(), {x, y}, tried ? std::to_string(topic.done.level) : "–", bold,
+    y += canvas.type().height(small_text);
+    centred(list, canvas.type(), {x, y}, tried ? std::to_string(topic.done.level) : "–", bold_text,
             tried ? Role::ink : Role::soft_ink, Role::paper);
     sign_mark(list, {x, box.y1 - 5.0f - 0.5f * mark}, mark, topic.state());
 }
@@ -77,12 +75,12 @@ std::string read_aloud(const Canvas& canvas, const TraineeSummary& person) {
 void person_row(const TraineeSummary& person, const Grid& grid, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const float width = rows.width - 2.0f * pad;
-    const float name = canvas.paragraph_height(width, person.who.name, bold);
+    const float name = canvas.paragraph_height(width, person.who.name, bold_text);
     const Box box = rows.next(name + grid.all() + 2.0f * pad + 6.0f, 10.0f);
     DrawingList& list = canvas.list();
     list.round(box, 12.0f, paint(Role::panel));
     list.ring(box, 12.0f, paint(Role::edge), 1.2f);
-    canvas.paragraph({box.x0 + pad, box.y0 + pad}, width, person.who.name, bold, Role::ink,
+    canvas.paragraph({box.x0 + pad, box.y0 + pad}, width, person.who.name, bold_text, Role::ink,
                      Role::panel);
     const float top = box.y0 + pad + name + 6.0f;
     for (std::size_t i = 0; i < topic_count; ++i) {
@@ -103,21 +101,22 @@ void person_row(const TraineeSummary& person, const Grid& grid, Rows& rows) {
 void legend(Rows& rows) {
     Canvas& canvas = rows.canvas;
     rows.space(4.0f);
-    rows.text(canvas.word(Word::group_topics), small, Role::soft_ink, 2.0f);
+    rows.text(canvas.word(Word::group_topics), small_text, Role::soft_ink, 2.0f);
     for (std::size_t i = 0; i < topic_count; ++i)
-        exercise_text(std::string("trainee/legend/") + topic_key(topics_in_order[i]),
-                      std::to_string(i + 1) + "  " +
-                          topic_text(canvas.language(), topics_in_order[i]),
-                      small, Role::ink, 2.0f, rows);
+        exercise_text(
+            std::string("trainee/legend/") + topic_key(topics_in_order[i]),
+            std::to_string(i + 1) + "  " + topic_text(canvas.language(), topics_in_order[i]),
+            small_text, Role::ink, 2.0f, rows);
     rows.space(6.0f);
-    rows.text(canvas.word(Word::group_signs), small, Role::soft_ink, 4.0f);
+    rows.text(canvas.word(Word::group_signs), small_text, Role::soft_ink, 4.0f);
     const auto line = [&](std::optional<SignState> state, Word words) {
         const float room = mark + 10.0f;
-        const float height = canvas.paragraph_height(rows.width - room, canvas.word(words), small);
+        const float height =
+            canvas.paragraph_height(rows.width - room, canvas.word(words), small_text);
         const Box box = rows.next(std::max(mark, height), 4.0f);
         sign_mark(canvas.list(), {box.x0 + 0.5f * mark, box.centre().y}, mark, state);
         canvas.paragraph({box.x0 + room, box.centre().y - 0.5f * height}, rows.width - room,
-                         canvas.word(words), small, Role::ink, rows.on);
+                         canvas.word(words), small_text, Role::ink, rows.on);
     };
     line(std::nullopt, Word::sign_none);
     for (const SignState state : states) line(state, sign_word(state));
@@ -128,17 +127,17 @@ void legend(Rows& rows) {
 
 void trainee_group(const Model& model, Rows& rows) {
     Canvas& canvas = rows.canvas;
-    rows.text(canvas.word(Word::group_heading), title, Role::ink, 4.0f);
+    rows.text(canvas.word(Word::group_heading), title_text, Role::ink, 4.0f);
     if (model.group->empty())
         return exercise_text("trainee/nobody", canvas.word(Word::group_empty),
                              {TypeSize::body, false}, Role::soft_ink, 12.0f, rows);
-    rows.text(canvas.word(Word::group_hint), small, Role::soft_ink, 10.0f);
+    rows.text(canvas.word(Word::group_hint), small_text, Role::soft_ink, 10.0f);
     const Grid grid = grid_for(canvas, rows.width - 2.0f * pad);
     for (const TraineeSummary& person : *model.group) person_row(person, grid, rows);
     legend(rows);
     exercise_button("trainee/save-group", canvas.word(Word::group_save), {}, ButtonLook::plain,
                     ExportGroup{}, rows);
-    rows.text(canvas.word(Word::trainee_stays), small, Role::soft_ink, 8.0f);
+    rows.text(canvas.word(Word::trainee_stays), small_text, Role::soft_ink, 8.0f);
 }
 
 } // namespace carriageway

@@ -12,8 +12,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle title{TypeSize::title, true}, bold{TypeSize::body, true},
-    body{TypeSize::body, false}, small{TypeSize::small, false};
 constexpr double seconds_per_minute = 60.0;
 constexpr SignState states[] = {SignState::shown, SignState::helped, SignState::alone};
 
@@ -44,11 +42,11 @@ void next_card(const Model& model, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const Language language = canvas.language();
     const TraineeSummary& who = *model.practised_by;
-    rows.text(canvas.word(Word::trainee_next), bold, Role::ink, 6.0f);
+    rows.text(canvas.word(Word::trainee_next), bold_text, Role::ink, 6.0f);
     const std::optional<NextTopic> next = practice_next(who.done(), model.time);
     if (!next)
-        return exercise_text("trainee/next", canvas.word(Word::trainee_next_none), body, Role::ink,
-                             12.0f, rows);
+        return exercise_text("trainee/next", canvas.word(Word::trainee_next_none), body_text,
+                             Role::ink, 12.0f, rows);
     const TopicDone& done = who.of(next->topic).done;
     const ExerciseKind kind = kind_of(next->topic);
     exercise_card({"trainee/next", topic_text(language, next->topic),
@@ -64,17 +62,17 @@ void mistakes(const TopicSummary& topic, const std::string& name, Rows& rows) {
     const Language language = canvas.language();
     if (topic.done.attempts == 0) return;
     if (topic.mistakes.empty())
-        return exercise_text(name + "/mistakes", canvas.word(Word::topic_no_mistakes), small,
+        return exercise_text(name + "/mistakes", canvas.word(Word::topic_no_mistakes), small_text,
                              Role::ink, 8.0f, rows);
-    rows.text(canvas.word(Word::topic_mistakes), small, Role::soft_ink, 2.0f);
+    rows.text(canvas.word(Word::topic_mistakes), small_text, Role::soft_ink, 2.0f);
     for (std::size_t i = 0; i < topic.mistakes.size(); ++i) {
         const MistakeCount& one = topic.mistakes[i];
         const std::string what = mistake_text(language, one.mistake);
         exercise_text(name + "/mistake/" + std::to_string(i + 1),
-                      one.times == 1 ? say(language, Word::topic_mistake_one, {what})
-                                     : say(language, Word::topic_mistake,
-                                           {what, std::to_string(one.times)}),
-                      small, Role::ink, 3.0f, rows);
+                      one.times == 1
+                          ? say(language, Word::topic_mistake_one, {what})
+                          : say(language, Word::topic_mistake, {what, std::to_string(one.times)}),
+                      small_text, Role::ink, 3.0f, rows);
     }
     rows.space(5.0f);
 }
@@ -89,7 +87,7 @@ std::string signed_text(const Canvas& canvas, const std::optional<SignOff>& sign
 void sign_buttons(const TopicSummary& topic, PracticeTopic key, const std::string& name,
                   Rows& rows) {
     Canvas& canvas = rows.canvas;
-    rows.text(canvas.word(Word::sign_heading), small, Role::soft_ink, 4.0f);
+    rows.text(canvas.word(Word::sign_heading), small_text, Role::soft_ink, 4.0f);
     std::vector<Chip> chips;
     for (const SignState state : states) {
         const std::optional<SignOff>& sign = topic.signs[static_cast<std::size_t>(state)];
@@ -120,8 +118,8 @@ void topic_row(const Model& model, PracticeTopic topic, Rows& rows) {
     const std::string words = topic_text(canvas.language(), topic);
     const std::string status = status_of(canvas, topic, summary.done);
     const float width = rows.width - 2.0f * (pad + gap) - mark - arrow;
-    const float first = canvas.paragraph_height(width, words, bold);
-    const float second = canvas.paragraph_height(width, status, small);
+    const float first = canvas.paragraph_height(width, words, bold_text);
+    const float second = canvas.paragraph_height(width, status, small_text);
     const Box box = rows.next(std::max(60.0f, first + second + 22.0f), 8.0f);
     DrawingList& list = canvas.list();
     list.round(box, 12.0f, paint(Role::panel));
@@ -129,8 +127,8 @@ void topic_row(const Model& model, PracticeTopic topic, Rows& rows) {
     sign_mark(list, {box.x0 + pad + 0.5f * mark, box.centre().y}, mark, summary.state());
     const float x = box.x0 + pad + mark + gap;
     const float y = box.centre().y - 0.5f * (first + second + 2.0f);
-    canvas.paragraph({x, y}, width, words, bold, Role::ink, Role::panel);
-    canvas.paragraph({x, y + first + 2.0f}, width, status, small, Role::soft_ink, Role::panel);
+    canvas.paragraph({x, y}, width, words, bold_text, Role::ink, Role::panel);
+    canvas.paragraph({x, y + first + 2.0f}, width, status, small_text, Role::soft_ink, Role::panel);
     canvas.icon(open ? Icon::up : Icon::down, {box.x1 - pad - 0.5f * arrow, box.centre().y}, arrow,
                 Role::soft_ink);
     const std::string name = std::string("trainee/topic/") + topic_key(topic);
@@ -186,12 +184,12 @@ void data_part(const Model& model, Rows& rows) {
 void trainee_person(const Model& model, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const TraineeRow& who = model.practised_by->who;
-    exercise_text("trainee/who", person_name(canvas, who), title, Role::ink, 8.0f, rows);
+    exercise_text("trainee/who", person_name(canvas, who), title_text, Role::ink, 8.0f, rows);
     next_card(model, rows);
-    rows.text(canvas.word(Word::trainee_topics), bold, Role::ink, 2.0f);
-    rows.text(canvas.word(who.id == 0 ? Word::trainee_topics_hint_nobody
-                                      : Word::trainee_topics_hint),
-              small, Role::soft_ink, 8.0f);
+    rows.text(canvas.word(Word::trainee_topics), bold_text, Role::ink, 2.0f);
+    rows.text(
+        canvas.word(who.id == 0 ? Word::trainee_topics_hint_nobody : Word::trainee_topics_hint),
+        small_text, Role::soft_ink, 8.0f);
     if (who.id != 0 && model.state->habits.initials.empty())
         text_row(model, "trainee/initials", canvas.word(Word::initials), {},
                  canvas.word(Word::initials_hint), EditText{TextTarget::initials}, rows);

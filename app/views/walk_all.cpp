@@ -12,9 +12,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false};
-constexpr TypeStyle body{TypeSize::body, false};
-constexpr TypeStyle bold{TypeSize::body, true};
 constexpr float pad = 14.0f;
 
 std::string place_name(const Model& model, HeadId head) {
@@ -44,17 +41,17 @@ void place_row(const Model& model, HeadId head, Rows& rows) {
     const std::string detail = detail_of(model, head, judged);
     const float indent = pad + (judged ? mark + 10.0f : 0.0f);
     const float width = rows.width - indent - icon_room;
-    const float first = canvas.paragraph_height(width, name, bold);
-    const float second = canvas.paragraph_height(width, detail, small);
+    const float first = canvas.paragraph_height(width, name, bold_text);
+    const float second = canvas.paragraph_height(width, detail, small_text);
     const Box box = rows.next(std::max(60.0f, first + second + 22.0f), 8.0f);
     canvas.list().round(box, 12.0f, paint(Role::quiet));
     const float top = box.centre().y - 0.5f * (first + second + 2.0f);
     if (judged)
         draw_verdict(canvas.list(), {box.x0 + pad + 0.5f * mark, box.centre().y}, mark,
                      verdict_role(*judged));
-    canvas.paragraph({box.x0 + indent, top}, width, name, bold, Role::ink, Role::quiet);
-    canvas.paragraph({box.x0 + indent, top + first + 2.0f}, width, detail, small, Role::soft_ink,
-                     Role::quiet);
+    canvas.paragraph({box.x0 + indent, top}, width, name, bold_text, Role::ink, Role::quiet);
+    canvas.paragraph({box.x0 + indent, top + first + 2.0f}, width, detail, small_text,
+                     Role::soft_ink, Role::quiet);
     const bool finished = progress_at(*model.job, head).finished();
     canvas.icon(finished ? Icon::check : Icon::next, {box.x1 - 0.5f * icon_room, box.centre().y},
                 20.0f, finished ? Role::ink : Role::soft_ink);
@@ -68,8 +65,8 @@ void place_row(const Model& model, HeadId head, Rows& rows) {
 void line(const std::string& name, const std::string& label, const std::string& words, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const float top = rows.y;
-    rows.text(label, bold, Role::ink, 2.0f);
-    rows.text(words, small, Role::ink, 0.0f);
+    rows.text(label, bold_text, Role::ink, 2.0f);
+    rows.text(words, small_text, Role::ink, 0.0f);
     canvas.reading(name, {rows.x, top, rows.x + rows.width, rows.y}, label, words);
     rows.space(10.0f);
 }
@@ -90,7 +87,7 @@ void other_than_planned(const Model& model, Rows& rows) {
                                      std::string(canvas.word(walk_word(field)));
             line("walk/other/" + std::to_string(++shown), what, really, rows);
         }
-    if (shown == 0) rows.text(canvas.word(Word::walk_other_none), body, Role::soft_ink, 8.0f);
+    if (shown == 0) rows.text(canvas.word(Word::walk_other_none), body_text, Role::soft_ink, 8.0f);
 }
 
 void unusable(const Model& model, Rows& rows) {
@@ -110,7 +107,7 @@ void two_halves(const Model& model, Rows& rows) {
     list_heading(canvas.word(Word::walk_two), rows);
     const float top = rows.y;
     const std::string_view words = canvas.word(Word::walk_two_explained);
-    rows.text(words, body, Role::ink, 10.0f);
+    rows.text(words, body_text, Role::ink, 10.0f);
     canvas.reading("walk/two", {rows.x, top, rows.x + rows.width, rows.y - 10.0f}, words, {});
     wide_button("walk/share", canvas.word(Word::walk_share), ButtonLook::plain,
                 can_share(model) ? Action{ShareJob{model.current}}

@@ -11,8 +11,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false};
-constexpr TypeStyle small_bold{TypeSize::small, true};
 constexpr float pad = 14.0f;
 constexpr float tick_width = 68.0f; ///< of what a finger may hit
 constexpr float tick_side = 40.0f;  ///< of what is drawn
@@ -98,11 +96,11 @@ CardPlan plan_of(const CardText& text, float width, const Canvas& canvas) {
         if (words.empty()) return 0.0f;
         return above + canvas.paragraph_height(plan.width - indent, words, style);
     };
-    plan.label_height = height(text.label, small, 0.0f) - above;
+    plan.label_height = height(text.label, small_text, 0.0f) - above;
     plan.value_height = canvas.paragraph_height(plan.width, text.value, plan.value);
-    plan.really_height = height(text.really, small_bold, sign + beside_sign);
-    plan.last_height = height(text.last_run, small, 0.0f);
-    plan.stamp_height = height(text.stamp, small, 0.0f);
+    plan.really_height = height(text.really, small_bold_text, sign + beside_sign);
+    plan.last_height = height(text.last_run, small_text, 0.0f);
+    plan.stamp_height = height(text.stamp, small_text, 0.0f);
     if (!text.as_planned.empty())
         plan.button_height = canvas.button_height(text.as_planned, {}, width - 2.0f * pad, 48.0f);
     return plan;
@@ -117,15 +115,16 @@ void draw_lines(const CardText& text, const CardPlan& plan, Vec at, Canvas& canv
                          role, Role::quiet);
         at.y += height;
     };
-    line(text.label, plan.label_height, small, Role::soft_ink, 0.0f);
+    line(text.label, plan.label_height, small_text, Role::soft_ink, 0.0f);
     line(text.value, plan.value_height, plan.value, Role::ink, 0.0f);
     if (!text.really.empty())
-        draw_verdict(canvas.list(),
-                     {at.x + 0.5f * sign, at.y + 3.0f + 0.5f * canvas.type().height(small_bold)},
-                     sign, Role::mind);
-    line(text.really, plan.really_height, small_bold, Role::ink, sign + beside_sign);
-    line(text.last_run, plan.last_height, small, Role::ink, 0.0f);
-    line(text.stamp, plan.stamp_height, small, Role::soft_ink, 0.0f);
+        draw_verdict(
+            canvas.list(),
+            {at.x + 0.5f * sign, at.y + 3.0f + 0.5f * canvas.type().height(small_bold_text)}, sign,
+            Role::mind);
+    line(text.really, plan.really_height, small_bold_text, Role::ink, sign + beside_sign);
+    line(text.last_run, plan.last_height, small_text, Role::ink, 0.0f);
+    line(text.stamp, plan.stamp_height, small_text, Role::soft_ink, 0.0f);
 }
 
 /// The tick: a mark in a filled box when set, so that colour alone tells nothing.

@@ -11,10 +11,6 @@ namespace carriageway {
 
 namespace {
 
-constexpr TypeStyle small{TypeSize::small, false};
-constexpr TypeStyle small_bold{TypeSize::small, true};
-constexpr TypeStyle bold{TypeSize::body, true};
-
 Role role_of(Severity severity) {
     switch (severity) {
     case Severity::stop: return Role::stop;
@@ -28,17 +24,17 @@ Role role_of(Severity severity) {
 /// at the press, not here.
 void said(const std::string& name, const FindingText& words, Role role, bool live, Rows& rows) {
     Canvas& canvas = rows.canvas;
-    const float mark = canvas.type().height(bold) * 0.8f, indent = mark + 8.0f;
+    const float mark = canvas.type().height(bold_text) * 0.8f, indent = mark + 8.0f;
     const float top = rows.y;
-    draw_verdict(canvas.list(), {rows.x + 0.5f * mark, top + 0.5f * canvas.type().height(bold)},
-                 mark, role);
-    rows.y += canvas.paragraph({rows.x + indent, top}, rows.width - indent, words.title, bold,
+    draw_verdict(canvas.list(),
+                 {rows.x + 0.5f * mark, top + 0.5f * canvas.type().height(bold_text)}, mark, role);
+    rows.y += canvas.paragraph({rows.x + indent, top}, rows.width - indent, words.title, bold_text,
                                role, rows.on) +
               3.0f;
-    rows.text(words.why, small, Role::ink, 2.0f);
+    rows.text(words.why, small_text, Role::ink, 2.0f);
     std::string todo = words.remedy.main;
     if (!words.remedy.detail.empty()) todo += ": " + words.remedy.detail;
-    if (!todo.empty()) rows.text(todo, small_bold, Role::ink, 2.0f);
+    if (!todo.empty()) rows.text(todo, small_bold_text, Role::ink, 2.0f);
     Thing& thing = canvas.list().thing(name, ThingRole::text,
                                        {rows.x, top, rows.x + rows.width, rows.y});
     thing.label = words.severity.empty() ? words.title : words.severity + ": " + words.title;
@@ -101,7 +97,7 @@ void walk_verdict(const Model& model, HeadId head, Rows& rows) {
     Canvas& canvas = rows.canvas;
     rows.text(canvas.word(set_otherwise(model, head) ? Word::walk_head_as_set
                                                      : Word::walk_head_as_planned),
-              small, Role::soft_ink, 2.0f);
+              small_text, Role::soft_ink, 2.0f);
     if (judged->findings.empty()) {
         FindingText fit;
         fit.title = canvas.word(Word::fit_to_run);
@@ -121,7 +117,7 @@ void walk_findings(const Model& model, HeadId head, Rows& rows) {
     const HeadAssessment* judged = judged_head(model, head);
     if (!judged || judged->findings.size() < 2) return;
     rows.space(8.0f);
-    rows.text(rows.canvas.word(Word::walk_also), bold, Role::ink, 6.0f);
+    rows.text(rows.canvas.word(Word::walk_also), bold_text, Role::ink, 6.0f);
     for (std::size_t i = 1; i < judged->findings.size(); ++i)
         said("walk/finding/" + std::to_string(i), words_of(model, *judged, i),
              role_of(judged->findings[i].severity), false, rows);

@@ -1,26 +1,9 @@
 # What the program for browsers links. Emscripten has no packages, so libraries are built from
 # their sources; those that are headers alone come from the machine's own package.
 
-set(CARRIAGEWAY_WEB_HEADERS "${PROJECT_BINARY_DIR}/headers")
+carriageway_headers_alone(nlohmann_json::nlohmann_json nlohmann json.hpp)
 
-# A folder of headers beside /usr/include, which must not be on Emscripten's path itself.
-function(carriageway_web_headers target folder header)
-    find_path(${folder}_headers "${folder}/${header}" PATHS /usr/include /usr/local/include
-        NO_DEFAULT_PATH NO_CMAKE_FIND_ROOT_PATH)
-    if(NOT ${folder}_headers)
-        message(FATAL_ERROR "${folder}/${header} was not found: install what platform/dependencies.txt lists")
-    endif()
-    file(MAKE_DIRECTORY "${CARRIAGEWAY_WEB_HEADERS}")
-    file(CREATE_LINK "${${folder}_headers}/${folder}" "${CARRIAGEWAY_WEB_HEADERS}/${folder}" SYMBOLIC)
-    add_library(${target} INTERFACE IMPORTED GLOBAL)
-    target_include_directories(${target} SYSTEM INTERFACE "${CARRIAGEWAY_WEB_HEADERS}")
-endfunction()
-
-carriageway_web_headers(nlohmann_json::nlohmann_json nlohmann json.hpp)
-
-carriageway_sources(sqlitecpp folder)
-add_library(sqlite3 STATIC "${PROJECT_SOURCE_DIR}/platform/web/sqlite3_small.c")
-target_include_directories(sqlite3 SYSTEM PUBLIC "${folder}/sqlite3")
+carriageway_sqlite_from_sources("${PROJECT_SOURCE_DIR}/platform/web/sqlite3_small.c")
 # One thread, no extensions from files, and none of the word index either: it is a thirtieth of what
 # a first visit loads, and a library on a phone is searched in a moment without it (word_search.h).
 target_compile_definitions(sqlite3 PRIVATE SQLITE_THREADSAFE=0 SQLITE_OMIT_LOAD_EXTENSION
@@ -35,42 +18,21 @@ target_compile_definitions(sqlite3 PRIVATE SQLITE_THREADSAFE=0 SQLITE_OMIT_LOAD_
     SQLITE_OMIT_OR_OPTIMIZATION SQLITE_OMIT_LIKE_OPTIMIZATION SQLITE_OMIT_AUTOMATIC_INDEX
     SQLITE_OMIT_XFER_OPT SQLITE_OMIT_BETWEEN_OPTIMIZATION
     SQLITE_UNTESTABLE SQLITE_DQS=0 SQLITE_DEFAULT_MEMSTATUS=0)
-target_compile_options(sqlite3 PRIVATE -w)
-file(GLOB sources "${folder}/src/*.cpp")
-add_library(SQLiteCpp STATIC ${sources})
-target_include_directories(SQLiteCpp SYSTEM PUBLIC "${folder}/include")
-target_link_libraries(SQLiteCpp PUBLIC sqlite3)
 
-carriageway_sources(zlib folder)
-set(sources "")
-foreach(name adler32 compress crc32 deflate inffast inflate inftrees trees uncompr zutil)
-    list(APPEND sources "${folder}/${name}.c")
-endforeach()
-add_library(zlib STATIC ${sources})
-target_include_directories(zlib SYSTEM PUBLIC "${folder}")
-target_compile_options(zlib PRIVATE -w)
-add_library(ZLIB::ZLIB ALIAS zlib)
+carriageway_zlib_from_sources()
 
 # libpng that reads and no more: without writing, its two simplified interfaces, the progressive
 # reader and setjmp (an error leaves by an exception). What it is made of stands in its own list of
 # features, of which those are taken out.
 carriageway_sources(libpng folder)
-set(png_features "${PROJECT_BINARY_DIR}/libpng")
 file(READ "${folder}/scripts/pnglibconf.h.prebuilt" features)
 foreach(left_out "[A-Z0-9_]*WRITE[A-Z0-9_]*" "SIMPLIFIED_[A-Z_]*" PROGRESSIVE_READ SETJMP STDIO
         CONSOLE_IO TIME_RFC1123 CONVERT_tIME MNG_FEATURES "READ_(GAMMA|BACKGROUND|ALPHA_MODE|QUANTIZE)"
         "READ_(RGB_TO_GRAY|COMPOSITE_NODIV|USER_TRANSFORM|16_TO_8_ACCURATE_SCALE)" USER_TRANSFORM_[A-Z]*)
     string(REGEX REPLACE "#define PNG_${left_out}_SUPPORTED\n" "" features "${features}")
 endforeach()
-file(CONFIGURE OUTPUT "${png_features}/pnglibconf.h" CONTENT "${features}" @ONLY)
-set(sources "")
-foreach(name png pngerror pngget pngmem pngread pngrio pngrtran pngrutil pngset pngtrans)
-    list(APPEND sources "${folder}/${name}.c")
-endforeach()
-add_library(carriageway_png STATIC ${sources})
-target_include_directories(carriageway_png SYSTEM PUBLIC "${folder}" "${png_features}")
-target_compile_options(carriageway_png PRIVATE -w)
-target_link_libraries(carriageway_png PUBLIC ZLIB::ZLIB)
+carriageway_png_from_sources("${features}"
+    png pngerror pngget pngmem pngread pngrio pngrtran pngrutil pngset pngtrans)
 
 carriageway_qrcodegen_from_sources()
 # It puts one message together with a stream, and with the first stream comes all of C++'s locale

@@ -81,7 +81,7 @@ install_packages() {
     as_root env DEBIAN_FRONTEND=noninteractive apt-get -q -y "${options[@]}" --fix-broken install $missing </dev/null
 }
 
-# fetch_sources [--web]: sets fetched to the options that point CMake at pinned source
+# fetch_sources [--all]: sets fetched to the options that point CMake at pinned source
 # archives; empty where they can't be had, and CMake then fetches upstream's tags.
 fetch_sources() {
     local lines

@@ -13,7 +13,7 @@ inline const Stamp early{1000, "an"};
 inline const Stamp late{2000, "bo"};
 
 /// Heads 1 (black, station 1) and 2 (red, station 4).
-inline Job two_heads() {
+inline Job two_walked_heads() {
     Job job = sample::one_head();
     Head second = job.heads.front();
     second.id = 2;

@@ -8,7 +8,7 @@ using namespace carriageway;
 using namespace carriageway::tests;
 
 TEST_CASE("The record of both is joined", "[walk_merge]") {
-    Job mine = two_heads();
+    Job mine = two_walked_heads();
     Job theirs = mine;
     mine.record.ticks = {{2, late}, {7, late}};
     theirs.record.ticks = {{2, early}, {5, Stamp{1500, ""}}};
@@ -30,7 +30,7 @@ TEST_CASE("The record of both is joined", "[walk_merge]") {
 
 TEST_CASE("One stoppage told in two ways is chosen, two of one moment unknown are kept",
           "[walk_merge]") {
-    Job mine = two_heads();
+    Job mine = two_walked_heads();
     Job theirs = mine;
     mine.record.stoppages = {{4.0, StopReason::ink, "", early}};
     theirs.record.stoppages = {{9.0, StopReason::ink, "ran dry", early}};
@@ -53,7 +53,7 @@ TEST_CASE("One stoppage told in two ways is chosen, two of one moment unknown ar
 }
 
 TEST_CASE("Approvals and notes of both sides are chosen", "[walk_merge]") {
-    Job mine = two_heads();
+    Job mine = two_walked_heads();
     Job theirs = mine;
     mine.record.approval = {"an", "a print", 1000};
     theirs.record.approval = {"bo", "a picture", 2000};
@@ -69,7 +69,7 @@ TEST_CASE("Approvals and notes of both sides are chosen", "[walk_merge]") {
 }
 
 TEST_CASE("Readings of both are joined, rounds that go on are longer", "[walk_merge]") {
-    Job mine = two_heads();
+    Job mine = two_walked_heads();
     Job theirs = mine;
     mine.height_readings = {{1, 1, 0.0, 0.0, 3.0}, {2, 1, 0.0, 0.0, 3.1}};
     theirs.height_readings = {{1, 2, 0.0, 0.0, 2.9}, {1, 1, 0.0, 0.0, 3.0}};

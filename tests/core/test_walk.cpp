@@ -15,7 +15,7 @@ namespace {
 const Stamp by_an{1'700'000'000'000, "an"};
 
 /// Heads 1 and 2, on stations 4 and 2.
-Job two_heads() {
+Job heads_to_walk() {
     Job job = one_head();
     Head second = job.heads.front();
     second.id = 2;
@@ -32,12 +32,12 @@ void note_real(Job& job, HeadId head, Field field, double value) {
 } // namespace
 
 TEST_CASE("The walk goes from station to station and ends with the job's own numbers", "[walk]") {
-    CHECK(walk_order(two_heads()) == std::vector<HeadId>{2, 1, 0});
+    CHECK(walk_order(heads_to_walk()) == std::vector<HeadId>{2, 1, 0});
     CHECK(walk_order(Job{}) == std::vector<HeadId>{0});
 }
 
 TEST_CASE("At a head everything that the press shows is set once", "[walk]") {
-    const std::vector<Field> fields = walk_fields(two_heads(), 1);
+    const std::vector<Field> fields = walk_fields(heads_to_walk(), 1);
     CHECK(fields == std::vector<Field>{
                         Field::squeegee_width, Field::flood_width, Field::squeegee_angle,
                         Field::flood_angle, Field::squeegee_gauge, Field::flood_gauge,
@@ -45,7 +45,7 @@ TEST_CASE("At a head everything that the press shows is set once", "[walk]") {
                         Field::height_right, Field::height_machine, Field::squeegee_pressure,
                         Field::flood_pressure, Field::print_speed, Field::flood_speed,
                         Field::print_strokes});
-    CHECK(walk_fields(two_heads(), 9).empty());
+    CHECK(walk_fields(heads_to_walk(), 9).empty());
 }
 
 TEST_CASE("The flash is on the walk where there is one, its temperature where noted", "[walk]") {
@@ -102,7 +102,7 @@ TEST_CASE("Edits of the walk are refused where the number isn't one of it", "[wa
 }
 
 TEST_CASE("A whole head is ticked in one edit, and undone in one", "[walk]") {
-    Job job = two_heads();
+    Job job = heads_to_walk();
     REQUIRE(apply(job, {tick(job, 1, Field::flood_angle, Stamp{3, "bo"})}));
     const Job before = job;
     const auto edit = tick_all(job, 1, by_an);
@@ -120,7 +120,7 @@ TEST_CASE("A whole head is ticked in one edit, and undone in one", "[walk]") {
 
 TEST_CASE("Progress counts what is on the walk, and the walk is taken up where it was left",
           "[walk]") {
-    Job job = two_heads();
+    Job job = heads_to_walk();
     CHECK(progress_of(job) == WalkProgress{0, 33});
     CHECK(next_unfinished(job) == 2);
     CHECK(next_unfinished(job, 2) == 1);

@@ -26,7 +26,7 @@ void check_refused(const Job& mine, const Job& theirs, MergeRefusal refusal, Hea
 } // namespace
 
 TEST_CASE("Two halves become one walk", "[walk_merge]") {
-    Job mine = two_heads();
+    Job mine = two_walked_heads();
     Job theirs = mine;
     change(mine, *tick_all(mine, 1, early));
     change(theirs, *tick_all(theirs, 2, late));
@@ -44,7 +44,7 @@ TEST_CASE("Two halves become one walk", "[walk_merge]") {
 }
 
 TEST_CASE("Where both are alike there is nothing to do", "[walk_merge]") {
-    Job job = two_heads();
+    Job job = two_walked_heads();
     change(job, *tick_all(job, 1, early));
     job.record.ticks = {{3, late}, {1, early}}; // not in the order of their time
     const WalkMerge merge = merge_walks(job, job);
@@ -55,7 +55,7 @@ TEST_CASE("Where both are alike there is nothing to do", "[walk_merge]") {
 }
 
 TEST_CASE("A number set to two values is chosen", "[walk_merge]") {
-    Job mine = two_heads();
+    Job mine = two_walked_heads();
     Job theirs = mine;
     change(mine, {tick(mine, 1, Field::print_speed, early)}); // 600, as planned
     change(theirs, {really_set(theirs, 1, Field::print_speed, 500.0, late)});
@@ -76,7 +76,7 @@ TEST_CASE("A number set to two values is chosen", "[walk_merge]") {
 }
 
 TEST_CASE("Ticked against taken back is chosen, ticked against nothing isn't", "[walk_merge]") {
-    Job mine = two_heads();
+    Job mine = two_walked_heads();
     Job theirs = mine;
     change(theirs, {tick(theirs, 1, Field::flood_angle, late)});
     CHECK(merge_walks(mine, theirs).conflicts.empty());
@@ -91,7 +91,7 @@ TEST_CASE("Ticked against taken back is chosen, ticked against nothing isn't", "
 }
 
 TEST_CASE("Marks that agree keep the earlier stamp", "[walk_merge]") {
-    Job mine = two_heads();
+    Job mine = two_walked_heads();
     Job theirs = mine;
     change(mine, {really_set(mine, 1, Field::print_speed, 500.0, late)});
     change(theirs, {really_set(theirs, 1, Field::print_speed, 500.0, early)});
@@ -102,7 +102,7 @@ TEST_CASE("Marks that agree keep the earlier stamp", "[walk_merge]") {
 }
 
 TEST_CASE("A mark keeps its value when it meets another plan", "[walk_merge]") {
-    Job mine = two_heads(); // plans 600
+    Job mine = two_walked_heads(); // plans 600
     Job theirs = mine;
     change(theirs, {SetNumber{1, Field::print_speed, 650.0}});
     change(theirs, {tick(theirs, 1, Field::print_speed, late)}); // so 650 is set
@@ -133,7 +133,7 @@ TEST_CASE("A mark keeps its value when it meets another plan", "[walk_merge]") {
 }
 
 TEST_CASE("What only one side noted is taken over, what both noted is chosen", "[walk_merge]") {
-    Job mine = two_heads();
+    Job mine = two_walked_heads();
     Job theirs = mine;
     change(theirs, {SetNumber{1, Field::squeegee_hardness, 70.0}});
     change(theirs, {SetNote{2, Note::ink, "soft"}});
@@ -160,7 +160,7 @@ TEST_CASE("What only one side noted is taken over, what both noted is chosen", "
 }
 
 TEST_CASE("Both stops are chosen as one, so that they can't cross", "[walk_merge]") {
-    Job mine = two_heads();
+    Job mine = two_walked_heads();
     Job theirs = mine;
     change(mine, {SetStops{1, {-300.0, -200.0}}});
     change(theirs, {SetStops{1, {100.0, 200.0}}});
@@ -171,7 +171,7 @@ TEST_CASE("Both stops are chosen as one, so that they can't cross", "[walk_merge
 }
 
 TEST_CASE("An image, and what a colour wants, are chosen whole", "[walk_merge]") {
-    const Job mine = two_heads();
+    const Job mine = two_walked_heads();
     Job theirs = mine;
     change(theirs, {SetNumber{1, Field::image_offset_x, 4.0}});
     change(theirs, {SetNumber{1, Field::image_length, 380.0}});
@@ -187,7 +187,7 @@ TEST_CASE("An image, and what a colour wants, are chosen whole", "[walk_merge]")
 }
 
 TEST_CASE("A press is chosen whole", "[walk_merge]") {
-    const Job mine = two_heads();
+    const Job mine = two_walked_heads();
     Job theirs = mine;
     change(theirs, {SetNumber{0, Field::range_lo, -300.0}});
     change(theirs, {SetNumber{0, Field::range_hi, 300.0}});
@@ -199,7 +199,7 @@ TEST_CASE("A press is chosen whole", "[walk_merge]") {
 }
 
 TEST_CASE("A head of one side alone is chosen, its marks are kept", "[walk_merge]") {
-    Job mine = two_heads();
+    Job mine = two_walked_heads();
     Job theirs = mine;
     change(theirs, {RemoveHead{2}});
     Head third = mine.heads.front();
@@ -225,7 +225,7 @@ TEST_CASE("A head of one side alone is chosen, its marks are kept", "[walk_merge
 }
 
 TEST_CASE("What isn't the same job is refused, with the reason", "[walk_merge]") {
-    const Job mine = two_heads();
+    const Job mine = two_walked_heads();
     Job theirs = mine;
     theirs.heads[0].id = 5;
     theirs.heads[1].id = 6;
@@ -254,7 +254,7 @@ TEST_CASE("What isn't the same job is refused, with the reason", "[walk_merge]")
 }
 
 TEST_CASE("More than a job keeps is refused", "[walk_merge]") {
-    Job mine = two_heads();
+    Job mine = two_walked_heads();
     Job theirs = mine;
     for (std::size_t i = 0; i < most_counts; ++i) {
         const auto time = static_cast<std::int64_t>(i) + 1;

@@ -1,0 +1,75 @@
+#!/usr/bin/env python3
+"""unity.py MOST FILE...: which C++ files of a folder can be compiled as one.
+
+Prints "GROUP FILE" lines. A group has at most MOST files, and no two of them give a name that is
+theirs alone (in an unnamed namespace, or an alias) two meanings. What this overlooks ends as an
+error of the compiler, not as a wrong program: such files must then differ in their names.
+"""
+import re
+import sys
+
+COMMENT = re.compile(r'//[^\n]*|/\*.*?\*/', re.S)
+RAW = re.compile(r'R"(\w*)\(.*?\)\1"', re.S)
+TYPE = re.compile(r'(?:struct|class|enum class|enum|union)\s+(\w+)')
+ALIAS = re.compile(r'(?:using\s+(\w+)|namespace\s+(\w+))\s*=\s*([^;]+);')
+MACRO = re.compile(r'#\s*define\s+(\w+)')
+NAMED = re.compile(r'\b([A-Za-z_]\w*)\s*(?:\(|=|\{|;|\[)')
+CONSTANTS = re.compile(r'^(?:inline )?const(?:expr)? [^;]*;', re.M)
+NESTED = re.compile(r'\([^()]*\)|\{[^{}]*\}|<[^<>]*>')
+LISTED = re.compile(r'(\w+)\s*(?:[=\[]|$)')
+NO_NAME = ('namespace', 'using', 'template', 'TEST_CASE', 'static_assert', 'extern', 'WORD')
+
+
+def names_of(constants):
+    """The names that one declaration gives to several constants."""
+    flat = None
+    while flat != constants:
+        flat, constants = constants, NESTED.sub('', constants)
+    return [LISTED.search(part.strip())[1] for part in constants.split(',')
+            if LISTED.search(part.strip())]
+
+
+def meanings(path):
+    """What the lines without indentation declare: name -> what an alias stands for, or the file."""
+    with open(path, encoding='utf-8') as file:
+        text = COMMENT.sub('', RAW.sub('""', file.read()))
+    found = {}
+    for line in text.split('\n'):
+        macro = MACRO.match(line)
+        if macro:
+            found[macro[1]] = path
+        if not line or line[0] in ' \t#})':
+            continue
+        alias = ALIAS.match(line)
+        if alias:
+            found[alias[1] or alias[2]] = alias[3].strip()
+        elif TYPE.match(line):
+            found[TYPE.match(line)[1]] = path
+        elif not line.startswith(NO_NAME):
+            named = NAMED.search(line)
+            if named and '::' + named[1] not in line.split('(')[0]:
+                found[named[1]] = path
+    for constants in CONSTANTS.findall(text):
+        found.update((name, path) for name in names_of(constants[:-1]))
+    return found
+
+
+def groups(most, paths):
+    made = []
+    for path in paths:
+        own = meanings(path)
+        for files, taken in made:
+            if len(files) < most and all(taken.get(name, what) == what for name, what in own.items()):
+                break
+        else:
+            files, taken = [], {}
+            made.append((files, taken))
+        files.append(path)
+        taken.update(own)
+    return made
+
+
+if __name__ == '__main__':
+    for number, (files, _) in enumerate(groups(int(sys.argv[1]), sys.argv[2:])):
+        for name in files:
+            print(number, name)
