@@ -33,7 +33,7 @@ void do_exercise(Driver& driver, ExerciseKind kind) {
     REQUIRE(state_of(driver).stage == ExerciseStage::marked);
 }
 
-std::string copied(Driver& driver) {
+std::string copied_link(Driver& driver) {
     for (const Errand& errand : driver.window().errands())
         if (errand.kind == ErrandKind::copy_text) return errand.text;
     FAIL("nothing was copied");
@@ -109,7 +109,7 @@ TEST_CASE("A result goes to the trainer with the name that was typed, and is not
         trainee.tap("practice/exercises");
         do_exercise(trainee, ExerciseKind::judge_gap);
         trainee.tap("exercise/copy-result");
-        nameless = copied(trainee);
+        nameless = copied_link(trainee);
         // Who is chosen on the device is in no link; only what was typed for the trainer is.
         CHECK(read_result_link(nameless).result->name.empty());
         listing::type_into(trainee, "exercise/sender", "Robin");

@@ -37,11 +37,11 @@ TEST_CASE("Pieces are counted by the pad: printed, then spoiled, at every size")
         const ScratchFolder folder;
         Driver driver(size, folder.path());
         open_run(driver);
-        CHECK(driver.find("lists/tally").label == text_of(Word::tally_none));
+        CHECK(driver.find("lists/tally").label == words_of(Word::tally_none));
         driver.tap("lists/count");
-        CHECK(driver.find("pad/display").label == capitalised(text_of(Word::day_printed)));
+        CHECK(driver.find("pad/display").label == capitalised(words_of(Word::day_printed)));
         type_number(driver, "240");
-        CHECK(driver.find("pad/display").label == capitalised(text_of(Word::day_spoiled)));
+        CHECK(driver.find("pad/display").label == capitalised(words_of(Word::day_spoiled)));
         CHECK(driver.find("pad/display").value == "0");
         type_number(driver, "3");
         CHECK_FALSE(driver.has("pad"));
@@ -139,7 +139,7 @@ TEST_CASE("A stoppage has a reason, minutes, a beginning and a note, at every si
         Driver driver(size, folder.path());
         const Job before = driver.session().job();
         open_run(driver);
-        CHECK(driver.find("lists/stood-still").label == text_of(Word::stoppage_none));
+        CHECK(driver.find("lists/stood-still").label == words_of(Word::stoppage_none));
         CHECK_FALSE(driver.has("lists/stoppage-note"));
         driver.tap(reason_name(StopReason::ink));
         CHECK(driver.find(reason_name(StopReason::ink)).chosen);

@@ -60,7 +60,7 @@ TEST_CASE("A text too long for a step stays where it is typed, with the reason")
     REQUIRE(driver.program().state().typing);
     CHECK(driver.program().state().typing->text == std::string(201, 'a'));
     REQUIRE(driver.program().state().notice);
-    CHECK(driver.program().state().notice->text == text_of(Word::refusal_name_too_long));
+    CHECK(driver.program().state().notice->text == words_of(Word::refusal_name_too_long));
 }
 
 TEST_CASE("A list without steps says so, and lists are changed only while they are looked at") {

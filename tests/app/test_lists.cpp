@@ -53,10 +53,10 @@ TEST_CASE("A step is ticked by a tap, with who and when, and the tick taken back
             CHECK(driver.find("lists/progress").value == progress(2, 12));
             const Thing& ticked = driver.find(step_name(3));
             CHECK(ticked.chosen);
-            CHECK(holds(ticked.value, text_of(Word::list_ticked)));
+            CHECK(holds(ticked.value, words_of(Word::list_ticked)));
             CHECK(holds(ticked.value, stamp_text({moment, "AB"})));
             CHECK_FALSE(driver.find(step_name(2)).chosen);
-            CHECK(holds(driver.find(step_name(2)).value, text_of(Word::list_not_ticked)));
+            CHECK(holds(driver.find(step_name(2)).value, words_of(Word::list_not_ticked)));
             driver.tap(step_name(3));
             CHECK(record_of(driver).ticks == std::vector<CheckTick>{{1, {moment, "AB"}}});
             undo(driver);
@@ -122,7 +122,7 @@ TEST_CASE("Every list has its steps and cautions in words, in both languages") {
                 CHECK(step.label == word(language, step_word(item.step)));
                 const Caution caution = caution_of(item);
                 if (caution != Caution::none)
-                    CHECK(holds(step.value, text_of(sign_word(caution), language)));
+                    CHECK(holds(step.value, words_of(sign_word(caution), language)));
             }
             std::set<Caution> expected = cautions_of(driver, list);
             // Where hands go in, air and power are isolated first.
@@ -132,8 +132,8 @@ TEST_CASE("Every list has its steps and cautions in words, in both languages") {
             for (const Caution caution : expected) {
                 const Thing& words =
                     driver.find("lists/caution/" + std::to_string(static_cast<int>(caution)));
-                CHECK(holds(words.label, text_of(sign_word(caution), language)));
-                CHECK(holds(words.label, text_of(caution_word(caution), language)));
+                CHECK(holds(words.label, words_of(sign_word(caution), language)));
+                CHECK(holds(words.label, words_of(caution_word(caution), language)));
             }
             for (const Thing& thing : driver.list().things())
                 if (thing.name.starts_with("lists/caution/")) ++said;
@@ -150,9 +150,9 @@ TEST_CASE("No word of the lists is missing in either language, and each step has
         std::set<std::string> steps, names, reasons;
         for (const CheckItem& item : usual_checks()) steps.insert(step_text(language, item));
         for (int i = 0; i < check_lists; ++i)
-            names.insert(text_of(list_word(static_cast<CheckList>(i)), language));
+            names.insert(words_of(list_word(static_cast<CheckList>(i)), language));
         for (int i = 0; i < static_cast<int>(StopReason::count); ++i)
-            reasons.insert(text_of(reason_word(static_cast<StopReason>(i)), language));
+            reasons.insert(words_of(reason_word(static_cast<StopReason>(i)), language));
         CHECK(steps.size() == usual_checks().size());
         CHECK(names.size() == static_cast<std::size_t>(check_lists));
         CHECK(reasons.size() == static_cast<std::size_t>(StopReason::count));
@@ -189,7 +189,7 @@ TEST_CASE("The first piece is approved by whom and against what, and the approva
         Driver driver(size, folder.path());
         open_part(driver, "lists");
         driver.tap("lists/first-piece");
-        CHECK(driver.find("lists/approval").label == text_of(Word::approval_not_given));
+        CHECK(driver.find("lists/approval").label == words_of(Word::approval_not_given));
         // Without initials, the button asks who it is.
         driver.tap("lists/approve");
         REQUIRE(driver.has("typing"));

@@ -20,7 +20,7 @@ namespace {
 const Stamp by_ab{1'700'000'100'000, "AB"};
 const Stamp by_cd{1'700'000'200'000, "CD"};
 
-std::string text_of(Word key) { return std::string(word(Language::english, key)); }
+std::string words_of(Word key) { return std::string(word(Language::english, key)); }
 std::string counted(Word key, int count) {
     return say(Language::english, key, {std::to_string(count)});
 }
@@ -101,7 +101,7 @@ TEST_CASE("Two halves from two files are one walk, with either choice where they
         }
         driver.picture(std::string("merge ") + size.name);
         driver.tap("merge/accept");
-        CHECK(driver.find("notice").label == text_of(Word::merge_done));
+        CHECK(driver.find("notice").label == words_of(Word::merge_done));
         const Job both = driver.session().job();
         const HeadId shared = on(both, 5);
         const WalkMark* mark = mark_of(both, shared, Field::squeegee_gauge);
@@ -130,7 +130,7 @@ TEST_CASE("What both have noted alike says that there is nothing new in it") {
     // The same, and the same with less in it.
     for (const Job& theirs : {my_half(), ticked(demo_job(), {2}, by_ab)}) {
         driver.drop_file(file_of(folder, theirs, "theirs.json"));
-        CHECK(driver.find("notice").label == text_of(Word::merge_nothing_new));
+        CHECK(driver.find("notice").label == words_of(Word::merge_nothing_new));
         CHECK_FALSE(driver.has("day-sheet"));
         CHECK(driver.session().rows().size() == rows);
         CHECK_FALSE(driver.session().can_undo());
@@ -242,7 +242,7 @@ TEST_CASE("A half put aside waits on the walk, and is looked through anew after 
     driver.tap("day/undo");
     REQUIRE(driver.session().job() == unset);
     driver.tap("merge/accept");
-    CHECK(driver.find("notice").label == text_of(Word::merge_changed));
+    CHECK(driver.find("notice").label == words_of(Word::merge_changed));
     CHECK_FALSE(driver.has("merge/1"));
     CHECK(driver.session().job() == unset);
     driver.program().act(CloseNotice{});

@@ -72,11 +72,11 @@ TEST_CASE("A gap says that it is one, and is filled by the pad, at every size") 
         CHECK(driver.find("recipe/progress").label == status(driver));
         driver.picture(std::string("recipe ") + size.name);
         const std::string hardness = number_row(5, Field::squeegee_hardness);
-        CHECK(driver.find(hardness).value == text_of(Word::recipe_not_noted));
+        CHECK(driver.find(hardness).value == words_of(Word::recipe_not_noted));
         CHECK(driver.find(head_row(5, "ink")).value.empty());
-        CHECK(driver.find(head_row(5, "ink")).hint == text_of(Word::recipe_not_noted));
+        CHECK(driver.find(head_row(5, "ink")).hint == words_of(Word::recipe_not_noted));
         const std::string missing = driver.find("recipe/head/5").value;
-        CHECK(missing.find(text_of(Word::item_blade_hardness)) != std::string::npos);
+        CHECK(missing.find(words_of(Word::item_blade_hardness)) != std::string::npos);
         driver.tap(hardness);
         type_number(driver, "70");
         CHECK(head_at(driver, 5).squeegee.hardness == 70.0);
@@ -84,10 +84,10 @@ TEST_CASE("A gap says that it is one, and is filled by the pad, at every size") 
               format_quantity(Language::english, 70.0, Quantity::hardness, LengthUnit::mm));
         CHECK(recipe_gaps(driver.session().job()).size() == 26);
         CHECK(driver.find("recipe/progress").label == status(driver));
-        CHECK(driver.find("recipe/head/5").value.find(text_of(Word::item_blade_hardness)) ==
+        CHECK(driver.find("recipe/head/5").value.find(words_of(Word::item_blade_hardness)) ==
               std::string::npos);
         undo(driver);
-        CHECK(driver.find(hardness).value == text_of(Word::recipe_not_noted));
+        CHECK(driver.find(hardness).value == words_of(Word::recipe_not_noted));
     }
 }
 
@@ -245,9 +245,9 @@ TEST_CASE("Every entry and every edge has its word, in each language one of its 
     for (const Language language : {Language::english, Language::spanish, Language::pseudo}) {
         std::set<std::string> items, edges;
         for (int i = 0; i < static_cast<int>(RecipeItem::count); ++i)
-            items.insert(text_of(recipe_word(static_cast<RecipeItem>(i)), language));
+            items.insert(words_of(recipe_word(static_cast<RecipeItem>(i)), language));
         for (int i = 0; i <= static_cast<int>(BladeEdge::double_bevel); ++i)
-            edges.insert(text_of(edge_word(static_cast<BladeEdge>(i)), language));
+            edges.insert(words_of(edge_word(static_cast<BladeEdge>(i)), language));
         CHECK(items.size() == static_cast<std::size_t>(RecipeItem::count));
         CHECK(edges.size() == 5);
         CHECK(items.count("") + edges.count("") == 0);

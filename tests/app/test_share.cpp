@@ -212,7 +212,8 @@ TEST_CASE("A job too large for a link is offered as a file alone") {
     job.uses.assign(static_cast<std::size_t>(most_stations), StationUse::open);
     for (int station = 11; station <= 20; ++station) {
         Head head = job.heads.back();
-        head.id = head.station = station;
+        head.station = station;
+        head.id = static_cast<HeadId>(station);
         for (Point& corner : head.image.outline) corner.x *= 1.0 + 0.001 * station;
         job.heads.push_back(head);
     }

@@ -26,7 +26,7 @@ int taken(Driver& driver) {
     return count;
 }
 
-std::string text_of(Word key) { return std::string(word(Language::english, key)); }
+std::string words_of(Word key) { return std::string(word(Language::english, key)); }
 
 } // namespace
 
@@ -41,8 +41,8 @@ TEST_CASE("A link's job is shown, worked on and undone, and nothing of it is sto
         CHECK(driver.session().current() == 0);
         CHECK(driver.session().job() == sent);
         CHECK(driver.session().save_state() == SaveState::visiting);
-        CHECK(driver.find("visit").label == text_of(Word::visit));
-        CHECK(driver.find("saved").label == text_of(Word::visit_not_kept));
+        CHECK(driver.find("visit").label == words_of(Word::visit));
+        CHECK(driver.find("saved").label == words_of(Word::visit_not_kept));
         CHECK(driver.find("title").label == sent.name);
         driver.picture("visit-phone");
         driver.tap("head/6");
@@ -218,7 +218,7 @@ TEST_CASE("A job without a name gets one when it is kept") {
     CHECK(driver.session().visiting());
     driver.tap("visit/keep");
     CHECK_FALSE(driver.session().visiting());
-    CHECK(driver.session().job().name == text_of(Word::untitled));
+    CHECK(driver.session().job().name == words_of(Word::untitled));
 }
 
 TEST_CASE("Leaving leads to a job even when the one from before is gone") {

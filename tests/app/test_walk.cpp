@@ -32,7 +32,7 @@ TEST_CASE("A walk by touch is gone on with where it was broken off, at every siz
         {
             Driver driver(size, folder.path());
             driver.tap("day");
-            CHECK(driver.find("day/walk").value == text_of(Word::walk_none));
+            CHECK(driver.find("day/walk").value == words_of(Word::walk_none));
             driver.tap("day/initials");
             driver.type("AB");
             driver.tap("typing/done");
@@ -133,7 +133,7 @@ TEST_CASE("The whole walk by keys alone") {
         CHECK(driver.has("walk/other/1"));
         focus_on(driver, "walk/previous");
         driver.key(Key::enter);
-        CHECK(driver.find("walk/head").label == text_of(Word::walk_job));
+        CHECK(driver.find("walk/head").label == words_of(Word::walk_job));
         driver.key(Key::escape);
         CHECK(driver.has("day/walk"));
         driver.key(Key::escape);
@@ -150,7 +150,7 @@ TEST_CASE("A stop that is really set too near is judged at once, in both languag
         driver.tap("walk/next");
         const HeadId head = on(driver, 5);
         const Stops planned = driver.stops(5);
-        const std::string both_on = text_of(Word::title_both_sensors_on, language);
+        const std::string both_on = words_of(Word::title_both_sensors_on, language);
         const std::string as_planned = driver.find("walk/verdict").label;
         REQUIRE(as_planned.find(both_on) == std::string::npos);
         // The operator's stop reads 315: 35 mm are less than the least separation of 70.

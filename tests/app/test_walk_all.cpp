@@ -16,7 +16,7 @@ TEST_CASE("Started again the walk is empty, and one step back brings every tick 
     const Job walked = driver.session().job();
     driver.tap("walk/again");
     CHECK(driver.session().job().walk.empty());
-    CHECK(driver.find("notice").label == text_of(Word::walk_again_done));
+    CHECK(driver.find("notice").label == words_of(Word::walk_again_done));
     CHECK(driver.find("walk/head").label == "Head 2 · Base white");
     driver.tap("notice/close");
     driver.tap("day/undo");
@@ -47,12 +47,12 @@ TEST_CASE("Cautions stand where they apply; a head is drawn where there is room"
         open_walk(driver);
         const bool roomy = size.width >= 800;
         CHECK(driver.has("walk/drawing") == roomy);
-        CHECK(says(driver.find("walk/caution"), text_of(Word::caution_hands)));
-        CHECK(says(driver.find("walk/caution"), text_of(Word::caution_isolated)));
+        CHECK(says(driver.find("walk/caution"), words_of(Word::caution_hands)));
+        CHECK(says(driver.find("walk/caution"), words_of(Word::caution_isolated)));
         driver.program().act(WalkTo{0});
         driver.settle();
         CHECK_FALSE(driver.has("walk/drawing"));
-        CHECK(driver.find("walk/caution").label == text_of(Word::caution_hot));
+        CHECK(driver.find("walk/caution").label == words_of(Word::caution_hot));
         for (const Thing& thing : driver.list().things())
             if (thing.name.starts_with("walk/tick/")) {
                 CHECK(thing.target.width() >= 60.0f);

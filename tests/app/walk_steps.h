@@ -11,7 +11,7 @@
 
 namespace carriageway::walking {
 
-inline std::string text_of(Word key, Language language = Language::english) {
+inline std::string words_of(Word key, Language language = Language::english) {
     return std::string(word(language, key));
 }
 

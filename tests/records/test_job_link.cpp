@@ -125,7 +125,7 @@ TEST_CASE("the largest link that is made is read, and a job beyond it gets none"
     std::size_t longest = 0;
     bool refused = false;
     for (int station = 1; station <= most_stations && !refused; ++station) {
-        Head head = random.head(station, station);
+        Head head = random.head(static_cast<HeadId>(station), station);
         head.image.outline = random.outline(static_cast<std::size_t>(most_outline_corners));
         job.heads.push_back(head);
         const std::string fragment = job_link_fragment(job);

@@ -198,7 +198,7 @@ TEST_CASE("a picture cut anywhere is refused", "[separation][damage]") {
     for (const bool interlaced : {false, true}) {
         const std::string whole = made_png(framed(PNG_COLOR_TYPE_RGB_ALPHA, 8, interlaced));
         REQUIRE(read_separation(whole));
-        for (int part = 0; part < 20; ++part) {
+        for (std::size_t part = 0; part < 20; ++part) {
             INFO("part " << part << ", interlaced " << interlaced);
             const ReadSeparation cut =
                 read_separation(std::string_view(whole).substr(0, whole.size() * part / 20));

@@ -223,7 +223,7 @@ TEST_CASE("a damaged TIFF is refused or holds together", "[separation][tiff][dam
         made.photometric = PHOTOMETRIC_MINISWHITE;
         const std::string whole = made_tiff(made);
         check_frame(read_separation(whole));
-        for (int part = 0; part < 20; ++part) {
+        for (std::size_t part = 0; part < 20; ++part) {
             INFO("compression " << compression << ", part " << part);
             const ReadSeparation cut =
                 read_separation(std::string_view(whole).substr(0, whole.size() * part / 20));
