@@ -16,8 +16,6 @@ namespace carriageway::calling {
 
 inline const FaultBook& book() { return fault_lore().book; }
 
-inline std::string text_of(Language language, Word key) { return std::string(word(language, key)); }
-
 inline void open_calls(Driver& driver) {
     driver.tap("place/practice");
     driver.tap("practice/call");

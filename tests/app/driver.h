@@ -87,4 +87,8 @@ private:
     std::unique_ptr<FrameLoop> loop_;
 };
 
+inline std::string words_of(Word key, Language language = Language::english) {
+    return std::string(word(language, key));
+}
+
 } // namespace carriageway

@@ -65,6 +65,4 @@ inline void drag_a_stop(Driver& driver) {
                 way * (40.0f / std::max(1.0f, length(way))));
 }
 
-inline std::string text_of(Language language, Word key) { return std::string(word(language, key)); }
-
 } // namespace carriageway

@@ -10,10 +10,6 @@
 
 namespace carriageway::listing {
 
-inline std::string words_of(Word key, Language language = Language::english) {
-    return std::string(word(language, key));
-}
-
 /// Opens a part of the run as one does: from the press, through the contents.
 inline void open_part(Driver& driver, const std::string& part) {
     driver.tap("day");

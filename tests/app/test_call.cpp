@@ -70,7 +70,7 @@ TEST_CASE("A call is asked through by touch, and no job but its own is changed")
             CHECK(row.call.outcome == CallOutcome::solved);
             CHECK(row.call.found == "both_sensors");
             const Thing& card = driver.find("call/row/" + std::to_string(row.id));
-            CHECK_THAT(card.value, ContainsSubstring(text_of(language, Word::call_solved)));
+            CHECK_THAT(card.value, ContainsSubstring(words_of(Word::call_solved, language)));
             CHECK(driver.find("call/group/1").label == own.press.name);
             driver.picture(std::string("call log ") + size.name);
         }
@@ -218,7 +218,7 @@ TEST_CASE("A call whose job was deleted goes on with a copy, and says so") {
     driver.program().act(RemoveJob{job});
     open_calls(driver);
     driver.tap("call/row/" + std::to_string(call_of(driver).log.front().id));
-    CHECK(driver.find("notice").label == text_of(Language::english, Word::call_job_gone));
+    CHECK(driver.find("notice").label == words_of(Word::call_job_gone, Language::english));
     CHECK(call_of(driver).notes.job == driver.session().current());
     CHECK(call_of(driver).notes.job != job);
     CHECK(driver.has("call/question"));

@@ -64,14 +64,14 @@ TEST_CASE("Drag, read, fix: by touch, in both languages", "[first]") {
             const ScratchFolder folder;
             Driver driver = start_new(folder, size, language);
             const auto title = [&](const char* number, Word key) {
-                return say(language, Word::first_number, {number}) + ": " + text_of(language, key);
+                return say(language, Word::first_number, {number}) + ": " + words_of(key, language);
             };
             const std::string suffix = std::string("-") + size.name +
                                        (language == Language::spanish ? "-es" : "");
             CHECK(driver.find("first/step").label == title("1", Word::first_drag));
             driver.picture("first-1" + suffix);
             driver.tap(head_thing(driver));
-            CHECK(driver.find("first/step").value == text_of(language, Word::first_drag_task));
+            CHECK(driver.find("first/step").value == words_of(Word::first_drag_task, language));
             CHECK(step_of(driver) == FirstStep::drag);
             driver.picture("first-1-head" + suffix);
             drag_a_stop(driver);
@@ -89,7 +89,7 @@ TEST_CASE("Drag, read, fix: by touch, in both languages", "[first]") {
             driver.tap("first/close");
             CHECK(step_of(driver) == FirstStep::none);
             CHECK_FALSE(driver.has("first/step"));
-            CHECK(driver.find("notice").label == text_of(language, Word::first_where_again));
+            CHECK(driver.find("notice").label == words_of(Word::first_where_again, language));
             CHECK(driver.session().habits().first_steps);
         }
 }

@@ -25,7 +25,7 @@ TEST_CASE("Asked for again they run on a copy, and the own job is as it was", "[
         CHECK_FALSE(driver.session().job() == demo_job());
         driver.tap("first/next");
         driver.tap("first/set");
-        CHECK(driver.find("first/step").value == text_of(language, Word::first_done_copy));
+        CHECK(driver.find("first/step").value == words_of(Word::first_done_copy, language));
         driver.tap("first/close");
         CHECK_FALSE(driver.session().practising());
         CHECK(driver.session().job() == own);

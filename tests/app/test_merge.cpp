@@ -20,7 +20,6 @@ namespace {
 const Stamp by_ab{1'700'000'100'000, "AB"};
 const Stamp by_cd{1'700'000'200'000, "CD"};
 
-std::string words_of(Word key) { return std::string(word(Language::english, key)); }
 std::string counted(Word key, int count) {
     return say(Language::english, key, {std::to_string(count)});
 }

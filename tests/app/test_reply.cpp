@@ -23,7 +23,7 @@ TEST_CASE("A reply opens on another device as a visit that shows what to change"
             driver.open_link(link);
             CHECK(driver.session().visiting());
             CHECK(driver.session().job() == sent.reply->before);
-            CHECK(driver.find("reply/title").label == text_of(language, Word::reply_title));
+            CHECK(driver.find("reply/title").label == words_of(Word::reply_title, language));
             const Ruler& ruler = sent.reply->before.press.ruler;
             const auto ruler_of = [&](const Job& job) {
                 return format_ruler(ruler, head_on(job, 6)->stops.operator_side);

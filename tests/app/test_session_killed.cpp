@@ -65,7 +65,7 @@ void edit_for_ever(const std::string& folder, int tell, unsigned seed) {
 Told killed_at_work(const std::string& folder, std::mt19937& random) {
     int ends[2];
     REQUIRE(::pipe(ends) == 0);
-    const unsigned seed = random();
+    const auto seed = static_cast<unsigned>(random());
     const pid_t child = ::fork();
     REQUIRE(child >= 0);
     if (child == 0) {

@@ -26,8 +26,6 @@ int taken(Driver& driver) {
     return count;
 }
 
-std::string words_of(Word key) { return std::string(word(Language::english, key)); }
-
 } // namespace
 
 TEST_CASE("A link's job is shown, worked on and undone, and nothing of it is stored") {

@@ -11,10 +11,6 @@
 
 namespace carriageway::walking {
 
-inline std::string words_of(Word key, Language language = Language::english) {
-    return std::string(word(language, key));
-}
-
 inline std::string number(Field field) { return std::string("walk/number/") + info_of(field).key; }
 inline std::string tick_name(Field field) { return std::string("walk/tick/") + info_of(field).key; }
 
