@@ -224,6 +224,7 @@ function(carriageway_tests target folder)
     # at by all the sanitizers.
     if(CARRIAGEWAY_SANITIZE)
         target_compile_options(${target} PRIVATE -O0 -fno-sanitize=undefined)
+        target_compile_definitions(${target} PRIVATE CARRIAGEWAY_FEWER_SAMPLES=1)
     elseif(CMAKE_BUILD_TYPE STREQUAL "Release" AND NOT MSVC)
         target_compile_options(${target} PRIVATE -O1)
     endif()

@@ -11,6 +11,7 @@
 #include "core/assess.h"
 #include "core/exercise.h"
 #include "core/exercise_kinds.h"
+#include "tests/samples.h"
 
 using namespace carriageway;
 
@@ -185,7 +186,7 @@ void check_exercise(const Exercise& exercise) {
 
 TEST_CASE("Exercises have the faults that they claim, and are worth all when solved",
           "[exercise]") {
-    constexpr int wanted = 20'000;
+    constexpr int wanted = samples(20'000);
     const std::uint32_t seed = Catch::getSeed();
     std::array<int, kinds> made{};
     std::array<int, highest_level + 1> of_level{};

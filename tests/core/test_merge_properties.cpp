@@ -6,13 +6,14 @@
 #include "core/walk.h"
 #include "core/walk_merge.h"
 #include "tests/core/walk_samples.h"
+#include "tests/samples.h"
 
 using namespace carriageway;
 using sample::Random;
 
 namespace {
 
-constexpr int cases = 2000;
+constexpr int cases = samples(2000);
 
 /// A job that people take copies of: heads with names, some of it noted already.
 Job common_job(Random& random) {
