@@ -198,6 +198,9 @@ endfunction()
 set(CARRIAGEWAY_COMMON_HEADERS <algorithm> <array> <cmath> <cstdint> <functional> <map> <memory>
     <optional> <set> <span> <string> <string_view> <unordered_map> <utility> <variant> <vector>)
 
+# See tests/samples.h.
+option(CARRIAGEWAY_FEWER_SAMPLES "Try fewer cases where the sanitizers look" ON)
+
 # carriageway_tests(target folder library...)
 # A test executable of all .cpp files of the folder, run in an order that its
 # printed seed gives back. Skipped while the folder has no test.
@@ -224,7 +227,9 @@ function(carriageway_tests target folder)
     # at by all the sanitizers.
     if(CARRIAGEWAY_SANITIZE)
         target_compile_options(${target} PRIVATE -O0 -fno-sanitize=undefined)
-        target_compile_definitions(${target} PRIVATE CARRIAGEWAY_FEWER_SAMPLES=1)
+        if(CARRIAGEWAY_FEWER_SAMPLES)
+            target_compile_definitions(${target} PRIVATE CARRIAGEWAY_FEWER_SAMPLES=1)
+        endif()
     elseif(CMAKE_BUILD_TYPE STREQUAL "Release" AND NOT MSVC)
         target_compile_options(${target} PRIVATE -O1)
     endif()
