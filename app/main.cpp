@@ -6,8 +6,10 @@
 
 #include "app/frame_loop.h"
 #include "app/picture_of.h"
+#include "app/records/autosave.h"
 #include "app/records/command_line.h"
 #include "app/records/data_folder.h"
+#include "app/records/library_rescue.h"
 #include "app/records/library_text.h"
 #include "app/sheet_of.h"
 #include "app/time_of_day.h"
@@ -55,6 +57,7 @@ int run_window(const WindowRequest& request, Language language, const std::strin
     Fonts fonts(*ImGui::GetIO().Fonts);
     Program program(session);
     if (!session.trouble().empty()) program.notice(session.trouble(), true);
+    else if (!session.rescued().empty()) program.notice(session.rescued(), true);
     window->title("Carriageway");
     FrameLoop loop(program, *window, fonts);
     while (loop.turn()) {
@@ -71,7 +74,10 @@ int run(const std::vector<std::string>& arguments) {
                              picture_places(), back_ends(), {}, time_of_day, picture_of, sheet_of};
     services.open_library = [&]() -> LibraryResult<Library> {
         if (!folder) return folder.fault();
-        return Library::open(*folder);
+        OpenedLibrary opened = open_or_rescue(*folder, platform_library_options(), time_of_day());
+        if (opened.rescue)
+            std::cerr << "carriageway: " << rescue_sentence(language, *opened.rescue) << '\n';
+        return std::move(opened.library);
     };
     const CommandOutcome outcome = run_command_line(arguments, services);
     if (!outcome.window) return outcome.status;

@@ -4,6 +4,7 @@
 
 #include "app/records/embedded_demo.h"
 #include "app/records/exchange.h"
+#include "app/records/library_rescue.h"
 #include "app/records/library_text.h"
 
 namespace carriageway {
@@ -52,16 +53,19 @@ Session::Session(const std::string& folder, std::function<void()> on_change,
                  std::function<Timestamp()> now, Language language)
     : now_(std::move(now)), folder_(folder) {
     looks_.language = language;
-    LibraryResult<Library> opened = folder.empty() ? LibraryResult<Library>(Library::in_memory())
-                                                   : Library::open(folder, platform_library_options());
-    if (opened) {
-        library_.emplace(std::move(*opened));
+    OpenedLibrary opened = folder.empty()
+                               ? OpenedLibrary{Library::in_memory(), {}}
+                               : open_or_rescue(folder, platform_library_options(), now_());
+    if (opened.library) {
+        library_.emplace(std::move(*opened.library));
     } else {
-        open_fault_ = opened.fault();
+        open_fault_ = opened.library.fault();
         library_.emplace(Library::in_memory());
     }
     writer_ = platform_autosave(*library_, std::move(on_change));
+    backups_ = platform_backups(*library_);
     read_looks();
+    if (opened.rescue) rescued_ = rescue_sentence(looks_.language, *opened.rescue);
     read_habits();
     read_trainee();
     reload_rows();
@@ -125,7 +129,9 @@ void Session::adopt(Job job, JobId id) {
 void Session::record(const Edit& edit, const Edit& inverse) {
     assess(job_, assessment_);
     if (current_ == 0) return;
-    writer_->submit(current_, LoggedEdit{edit, inverse, now_()}, job_);
+    const Timestamp now = now_();
+    writer_->submit(current_, LoggedEdit{edit, inverse, now}, job_);
+    if (backups_) backups_->used(now);
 }
 
 std::optional<Applied> Session::commit(const Edit& edit) {

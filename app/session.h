@@ -10,6 +10,7 @@
 
 #include "app/records/library.h"
 #include "app/records/autosave.h"
+#include "app/records/backups.h"
 #include "app/records/call_log.h"
 #include "app/records/trainees.h"
 #include "app/views/views.h"
@@ -20,8 +21,8 @@ namespace carriageway {
 class Session {
 public:
     /// Opens the library in `folder` and the job that was open last; a first start opens the
-    /// demonstration. A library that can't be used is left alone and one in memory takes its place:
-    /// trouble() then says so. `on_change` may be called from another thread when something has
+    /// demonstration. A damaged library's backup is opened, and rescued() says so. One that
+    /// can't be used is left alone and one in memory takes its place: trouble() then says so. `on_change` may be called from another thread when something has
     /// been saved. `now` gives the time of day.
     Session(const std::string& folder, std::function<void()> on_change,
             std::function<Timestamp()> now, Language language);
@@ -159,6 +160,8 @@ public:
     /// Changes can't be made here: another window writes the library.
     bool read_only() const { return writer_->elsewhere(); }
     std::string trouble() const; ///< in the language; empty: none
+    /// That the library was damaged and a backup took its place; empty: nothing of the kind.
+    const std::string& rescued() const { return rescued_; }
     void retry();
     bool flush(); ///< waits, for closing; false: something could not be saved
 
@@ -183,6 +186,7 @@ private:
     void read_looks();
     void read_habits();
     void read_trainee();
+    std::optional<LibraryFault> forget_in_backups(const ErasedRow& erased);
     bool people_changed(const std::optional<LibraryFault>& fault);
     bool person_changed(TraineeId id, const std::optional<LibraryFault>& fault);
     void work_out_as_set();
@@ -191,6 +195,8 @@ private:
     std::string folder_;
     std::optional<Library> library_;
     std::unique_ptr<Autosave> writer_;
+    std::unique_ptr<Backups> backups_;       ///< nullptr: none are made
+    std::string rescued_;
     std::optional<LibraryFault> fault_;      ///< the last failure of the library itself
     std::optional<LibraryFault> open_fault_; ///< why the person's own library is not in use
     Looks looks_;

@@ -78,7 +78,12 @@ bool Session::rename_trainee(TraineeId id, const std::string& name) {
 }
 
 std::optional<LibraryFault> Session::erase_trainee(TraineeId id) {
-    const std::optional<LibraryFault> fault = carriageway::erase_trainee(*library_, id);
+    ErasedRow erased{id == 0 ? ErasedRow::Kind::of_nobody : ErasedRow::Kind::person, id, {}};
+    if (const LibraryResult<std::vector<TraineeRow>> people = trainees(*library_))
+        for (const TraineeRow& row : *people)
+            if (row.id == id) erased.time = row.created;
+    std::optional<LibraryFault> fault = carriageway::erase_trainee(*library_, id);
+    if (!fault) fault = forget_in_backups(erased);
     const bool chosen = practised_by_.who.id == id;
     people_changed(fault);
     if (chosen && practised_by_.who.id == 0) choose_trainee(0);
@@ -135,8 +140,19 @@ std::optional<CallId> Session::keep_call(CallId id, const CallRecord& call) {
     return std::nullopt;
 }
 
+/// `locked` where they can't be changed, whatever the reason: what was erased is gone otherwise.
+std::optional<LibraryFault> Session::forget_in_backups(const ErasedRow& erased) {
+    std::optional<LibraryFault> fault = backups_ ? backups_->forget(erased) : std::nullopt;
+    if (fault) fault->kind = LibraryFault::Kind::locked;
+    return fault;
+}
+
 bool Session::erase_call(CallId id) {
-    const std::optional<LibraryFault> fault = carriageway::erase_call(*library_, id);
+    const LibraryResult<CallRecord> call = open_call(*library_, id);
+    std::optional<LibraryFault> fault = carriageway::erase_call(*library_, id);
+    ErasedRow erased{ErasedRow::Kind::call, id, {}};
+    if (call) erased.time = call->time;
+    if (!fault) fault = forget_in_backups(erased);
     if (fault) note(*fault);
     writer_->touch();
     return !fault;

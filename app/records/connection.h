@@ -77,6 +77,9 @@ std::unique_ptr<Library::Connection> open_library_file(const LibraryPlace& place
 /// SQLite::Exception.
 std::unique_ptr<Library::Connection> open_library_memory(const LibraryPlace& place);
 
+/// What Library::check() finds. May throw LibraryStop and SQLite::Exception.
+std::optional<LibraryFault> fault_of_library(const Library::Connection& connection);
+
 template <class Work>
 auto Library::Connection::guarded(Work&& work) const -> decltype(work()) {
     try {

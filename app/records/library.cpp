@@ -152,28 +152,36 @@ std::optional<LibraryFault> Library::append_all(const std::vector<JobEdits>& bat
     });
 }
 
+namespace {
+
+std::vector<LoggedEdit> stored_history(const Library::Connection& connection, JobId id) {
+    need_job(connection, id, false);
+    SQLite::Statement found(*connection.database,
+                            "SELECT sequence, time, edit, inverse, checksum FROM edits "
+                            "WHERE job = ? ORDER BY sequence");
+    found.bind(1, id);
+    std::vector<LoggedEdit> edits;
+    while (found.executeStep()) {
+        const std::string text = found.getColumn(2).getString();
+        const std::string undone_by = found.getColumn(3).getString();
+        ReadEdit edit = read_edit(text);
+        ReadEdit inverse = read_edit(undone_by);
+        if (stored_checksum(text, undone_by) != found.getColumn(4).getInt64() || !edit || !inverse)
+            throw LibraryStop{connection.fault(Kind::unreadable_job,
+                                               "job " + std::to_string(id) + ": edit " +
+                                                   found.getColumn(0).getString() +
+                                                   " is damaged")};
+        edits.push_back(
+            {std::move(*edit.edit), std::move(*inverse.edit), found.getColumn(1).getInt64()});
+    }
+    return edits;
+}
+
+} // namespace
+
 LibraryResult<std::vector<LoggedEdit>> Library::history(JobId id) const {
     return connection_->guarded([&]() -> LibraryResult<std::vector<LoggedEdit>> {
-        need_job(*connection_, id, false);
-        SQLite::Statement found(*connection_->database,
-                                "SELECT sequence, time, edit, inverse, checksum FROM edits "
-                                "WHERE job = ? ORDER BY sequence");
-        found.bind(1, id);
-        std::vector<LoggedEdit> edits;
-        while (found.executeStep()) {
-            const std::string text = found.getColumn(2).getString();
-            const std::string undone_by = found.getColumn(3).getString();
-            ReadEdit edit = read_edit(text);
-            ReadEdit inverse = read_edit(undone_by);
-            if (stored_checksum(text, undone_by) != found.getColumn(4).getInt64() || !edit ||
-                !inverse)
-                throw LibraryStop{connection_->fault(
-                    Kind::unreadable_job, "job " + std::to_string(id) + ": edit " +
-                                              found.getColumn(0).getString() + " is damaged")};
-            edits.push_back({std::move(*edit.edit), std::move(*inverse.edit),
-                             found.getColumn(1).getInt64()});
-        }
-        return edits;
+        return stored_history(*connection_, id);
     });
 }
 
@@ -186,28 +194,29 @@ bool belongs_to(const JobRow& row, const Job& job) {
 
 } // namespace
 
+std::optional<LibraryFault> fault_of_library(const Library::Connection& connection) {
+    SQLite::Database& database = *connection.database;
+    const std::string found = database.execAndGet("PRAGMA integrity_check(1)").getString();
+    if (found != "ok") return fault_from_check(found, connection.path);
+    SQLite::Statement strays(database, "PRAGMA foreign_key_check");
+    if (strays.executeStep())
+        return connection.fault(Kind::corrupt,
+                                "rows belong to a job or a person that is not there");
+    SQLite::Statement jobs(database, std::string("SELECT ") + job_columns + " FROM jobs");
+    while (jobs.executeStep()) {
+        const JobRow row = row_of(jobs);
+        if (!belongs_to(row, stored_job(connection, row.id)))
+            return connection.fault(Kind::corrupt,
+                                    "job " + std::to_string(row.id) + " is listed wrongly");
+        stored_history(connection, row.id);
+    }
+    if (const std::optional<LibraryFault> wrong = fault_of_runs(connection)) return wrong;
+    if (const std::optional<LibraryFault> wrong = fault_of_practice(connection)) return wrong;
+    return fault_of_calls(connection);
+}
+
 std::optional<LibraryFault> Library::check() const {
-    return connection_->guarded([&]() -> std::optional<LibraryFault> {
-        SQLite::Database& database = *connection_->database;
-        const std::string found = database.execAndGet("PRAGMA integrity_check(1)").getString();
-        if (found != "ok") return connection_->fault(Kind::corrupt, found);
-        SQLite::Statement strays(database, "PRAGMA foreign_key_check");
-        if (strays.executeStep())
-            return connection_->fault(Kind::corrupt,
-                                      "rows belong to a job or a person that is not there");
-        SQLite::Statement jobs(database, std::string("SELECT ") + job_columns + " FROM jobs");
-        while (jobs.executeStep()) {
-            const JobRow row = row_of(jobs);
-            if (!belongs_to(row, stored_job(*connection_, row.id)))
-                return connection_->fault(Kind::corrupt,
-                                          "job " + std::to_string(row.id) + " is listed wrongly");
-            const LibraryResult<std::vector<LoggedEdit>> edits = history(row.id);
-            if (!edits) return edits.fault();
-        }
-        if (const std::optional<LibraryFault> wrong = fault_of_runs(*connection_)) return wrong;
-        if (const std::optional<LibraryFault> wrong = fault_of_practice(*connection_)) return wrong;
-        return fault_of_calls(*connection_);
-    });
+    return connection_->guarded([&]() { return fault_of_library(*connection_); });
 }
 
 } // namespace carriageway

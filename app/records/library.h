@@ -2,7 +2,7 @@
 // in `library.db` of a data folder; and the people who practise (trainees.h) and calls (call_log.h).
 //
 // A change is durable when the function that makes it returns without a fault (write-ahead log,
-// synchronous=FULL). Times come from the caller: the library has no clock. One object is used by
+// synchronous=EXTRA). Times come from the caller: the library has no clock. One object is used by
 // one thread at a time; other threads and programs open their own on the same folder. Edits made
 // while drawing go through Writer (writer.h) instead, so that no frame waits for the disk.
 #pragma once

@@ -1,5 +1,6 @@
 #include "app/records/library_text.h"
 
+#include "app/records/library_rescue.h"
 #include "core/job.h"
 
 namespace carriageway {
@@ -30,6 +31,10 @@ std::string fault_sentence(Language language, const LibraryFault& fault) {
     case Kind::io: break;
     }
     return say(language, Word::library_failed, {fault.path, fault.detail});
+}
+
+std::string rescue_sentence(Language language, const Rescue& rescue) {
+    return say(language, Word::library_rescued, {rescue.damaged, rescue.day});
 }
 
 } // namespace carriageway

@@ -1,6 +1,7 @@
 #include "app/records/sqlite_fault.h"
 
 #include <cerrno>
+#include <cstdlib>
 
 #include <sqlite3.h>
 
@@ -51,6 +52,18 @@ LibraryFault fault_from(const SQLite::Exception& failure, const std::string& pat
     const int system_error =
         database == nullptr ? 0 : sqlite3_system_errno(database->getHandle());
     return fault_from_code(code, failure.what(), path, system_error);
+}
+
+LibraryFault fault_from_check(const std::string& found, const std::string& path) {
+    // SQLite's words: "unable to get the page. error code=N" and, of an overflow page or one of the
+    // list of free ones, "failed to get page N". A page beyond the file's end is called otherwise.
+    constexpr const char* sign = "error code=";
+    const std::size_t at = found.find(sign);
+    int code = SQLITE_CORRUPT;
+    if (found.find("failed to get page") != std::string::npos) code = SQLITE_IOERR;
+    if (at != std::string::npos)
+        code = std::atoi(found.c_str() + at + std::char_traits<char>::length(sign));
+    return fault_from_code(code, found, path);
 }
 
 bool is_damaged_index(const SQLite::Exception& failure) {

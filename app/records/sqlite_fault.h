@@ -18,6 +18,10 @@ LibraryFault fault_from_code(int extended_code, const std::string& message,
 LibraryFault fault_from(const SQLite::Exception& failure, const std::string& path,
                         const SQLite::Database* database = nullptr);
 
+/// What a check of the structure (`PRAGMA quick_check`, `integrity_check`) found. A page that could
+/// not be read at that moment is `io`, and no damage: the check itself makes no difference.
+LibraryFault fault_from_check(const std::string& found, const std::string& path);
+
 /// Whether what is damaged is the full-text index alone, which can be made again.
 bool is_damaged_index(const SQLite::Exception& failure);
 

@@ -1,5 +1,7 @@
 #include "platform/web/web_store.h"
 
+#include "app/records/backups.h"
+#include "app/records/library_rescue.h"
 #include "app/records/store_writer.h"
 #include "platform/web/page_calls.h"
 
@@ -36,6 +38,13 @@ LibraryOptions platform_library_options() {
     LibraryOptions options;
     options.journal = LibraryOptions::Journal::rollback; // there is no shared memory for a log
     return options;
+}
+
+// The browser alone knows its storage: there are no files to copy or to put aside.
+std::unique_ptr<Backups> platform_backups(const Library&) { return nullptr; }
+
+OpenedLibrary open_or_rescue(const std::string& folder, const LibraryOptions& options, Timestamp) {
+    return {Library::open(folder, options), {}};
 }
 
 void library_kept(const std::string& trouble) {

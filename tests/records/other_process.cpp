@@ -72,3 +72,26 @@ void killed_at_work(int microseconds,
     ::kill(child, SIGKILL);
     CHECK(outcome_of(child) == 98);
 }
+
+int beside(const std::function<int()>& there, const std::function<void()>& here) {
+    const pid_t child = ::fork();
+    REQUIRE(child >= 0);
+    if (child == 0) ::_exit(there());
+    here();
+    return outcome_of(child);
+}
+
+Signal::Signal() { REQUIRE(::pipe(ends_) == 0); }
+
+Signal::~Signal() {
+    for (const int end : ends_) ::close(end);
+}
+
+void Signal::give() {
+    if (::write(ends_[1], "s", 1) != 1) cut_off(96);
+}
+
+bool Signal::wait() {
+    char given = 0;
+    return ::read(ends_[0], &given, 1) == 1;
+}

@@ -21,3 +21,21 @@ void killed_after(int microseconds, const std::function<void()>& body);
 /// slow the machine is, it is then killed at its work.
 void killed_at_work(int microseconds,
                     const std::function<void(const std::function<void()>& begun)>& body);
+
+/// Runs `there` in a child and `here` in this process at once; what `there` returned (0 to 90), 98
+/// when it died.
+int beside(const std::function<int()>& there, const std::function<void()>& here);
+
+/// Tells one process from another that something has happened. Made before either is begun.
+class Signal {
+  public:
+    Signal();
+    ~Signal();
+    Signal(const Signal&) = delete;
+    Signal& operator=(const Signal&) = delete;
+    void give();
+    bool wait(); ///< for one give(); false: it can't come any more
+
+  private:
+    int ends_[2] = {-1, -1};
+};

@@ -35,7 +35,7 @@ TEST_CASE("a library is opened so that what is stored is durable", "[library][sc
     const auto connection = open_library_file(place);
     SQLite::Database& database = *connection->database;
     CHECK(value_of(database, "PRAGMA journal_mode") == "wal");
-    CHECK(value_of(database, "PRAGMA synchronous") == "2"); // FULL (sqlite.org/pragma.html)
+    CHECK(value_of(database, "PRAGMA synchronous") == "3"); // EXTRA (sqlite.org/pragma.html)
     CHECK(value_of(database, "PRAGMA foreign_keys") == "1");
     CHECK(value_of(database, "PRAGMA busy_timeout") == "123");
     CHECK(version_of(database) == library_version);

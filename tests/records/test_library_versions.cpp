@@ -1,7 +1,7 @@
 // Libraries of earlier versions: brought up to date with all that they hold, or left as they are.
 //
 // library_version_N.sql makes a library as version N of its tables left it. It was written once,
-// when N was today's version, and is never changed.
+// when N was today's version, and is never changed: a step that makes N + 1 finds it here.
 #include <chrono>
 #include <filesystem>
 #include <optional>
@@ -114,12 +114,12 @@ int all_of_version(int version, const Library& library) {
 } // namespace
 
 TEST_CASE("a step that has been released still makes what it made", "[library][schema]") {
-    for (int version = 1; version < library_version; ++version) {
+    for (int version = 1; version <= library_version; ++version) {
         INFO("version " << version);
         SQLite::Database old(":memory:", SQLite::OPEN_READWRITE);
         make_old(old, version);
         CHECK(has_every_table(old, version));
-        CHECK_FALSE(has_every_table(old));
+        CHECK(has_every_table(old) == (version == library_version));
         const std::vector<Migration>& all = migrations();
         SQLite::Database made(":memory:", SQLite::OPEN_READWRITE);
         migrate(made, {all.begin(), all.begin() + version});
