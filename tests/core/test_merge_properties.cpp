@@ -2,6 +2,7 @@
 #include <catch2/catch_get_random_seed.hpp>
 #include <catch2/catch_test_macros.hpp>
 #include <algorithm>
+#include <iterator>
 
 #include "core/walk.h"
 #include "core/walk_merge.h"
@@ -161,10 +162,15 @@ TEST_CASE("No mark of either side is lost, whatever is chosen", "[walk_merge]") 
     const auto seed = Catch::getSeed();
     INFO("seed " << seed);
     Random random(seed);
+    int tried = 0;
     int merged = 0;
     int kinds[6] = {};
-    for (int i = 0; i < cases; ++i) {
-        CAPTURE(i);
+    // Of few cases a rare kind of conflict may be missing: then on, until each has been met.
+    const auto all_met = [&kinds] {
+        return std::find(std::begin(kinds), std::end(kinds), 0) == std::end(kinds);
+    };
+    for (; tried < cases || (tried < 20 * cases && !all_met()); ++tried) {
+        CAPTURE(tried);
         const Job common = common_job(random);
         const Job mine = worked_on(random, common);
         const Job theirs = worked_on(random, common);
@@ -188,7 +194,7 @@ TEST_CASE("No mark of either side is lost, whatever is chosen", "[walk_merge]") 
             check_record(merge, both);
         }
     }
-    CHECK(merged > cases / 2);
+    CHECK(merged > tried / 2);
     for (const int kind : kinds)
         CHECK(kind > 0);
 }
