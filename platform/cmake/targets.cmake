@@ -28,12 +28,31 @@ if(EMSCRIPTEN)
     add_link_options(-fwasm-exceptions)
 endif()
 
-if(CARRIAGEWAY_SANITIZE)
-    add_compile_options(-fsanitize=address,undefined -fno-sanitize-recover=all
-                        -fno-omit-frame-pointer)
-    add_link_options(-fsanitize=address,undefined)
+if(CARRIAGEWAY_FUZZ AND NOT CMAKE_CXX_COMPILER_ID MATCHES "Clang")
+    message(FATAL_ERROR "CARRIAGEWAY_FUZZ needs clang: -DCMAKE_C_COMPILER=clang -DCMAKE_CXX_COMPILER=clang++")
+endif()
+
+if(CARRIAGEWAY_SANITIZE OR CARRIAGEWAY_FUZZ)
+    if(CARRIAGEWAY_SANITIZE STREQUAL "thread")
+        set(sanitizers thread)
+    else()
+        set(sanitizers address,undefined)
+    endif()
+    add_compile_options(-fsanitize=${sanitizers} -fno-sanitize-recover=all -fno-omit-frame-pointer)
+    add_link_options(-fsanitize=${sanitizers})
     add_compile_definitions(_GLIBCXX_ASSERTIONS)
 endif()
+
+# carriageway_watched(target...)
+# Lets fuzzers see which ways an input takes through these targets.
+function(carriageway_watched)
+    if(CARRIAGEWAY_FUZZ)
+        foreach(target IN LISTS ARGN)
+            target_compile_options(${target} PRIVATE
+                $<$<COMPILE_LANGUAGE:CXX>:-fsanitize=fuzzer-no-link>)
+        endforeach()
+    endif()
+endfunction()
 
 function(carriageway_unite target)
     if(NOT CARRIAGEWAY_UNITY OR EMSCRIPTEN)

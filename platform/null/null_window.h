@@ -51,6 +51,8 @@ public:
     bool keyboard_shown() const { return keyboard_; }
     bool kept_awake() const { return awake_; }
     const std::vector<Errand>& errands() const { return errands_; }
+    /// Forgets both, so that a long script doesn't fill the memory.
+    void forget() { frames_.clear(); errands_.clear(); }
 
     // -- the seam -----------------------------------------------------------------------------
     Surface surface() const override { return surface_; }
