@@ -1,10 +1,7 @@
 # How the project's own targets are made: flags, libraries found by folder,
 # files embedded in the executable, tests.
 
-# A whole build in a third of the time. Not where one file after the other is changed and built, and
-# not for browsers, where files differ in their options.
-option(CARRIAGEWAY_UNITY "Compile several files of a folder as one" OFF)
-set(CARRIAGEWAY_UNITY_MOST 8 CACHE STRING "How many at most")
+include(unity)
 
 add_library(carriageway_warnings INTERFACE)
 if(MSVC)
@@ -52,27 +49,6 @@ function(carriageway_watched)
                 $<$<COMPILE_LANGUAGE:CXX>:-fsanitize=fuzzer-no-link>)
         endforeach()
     endif()
-endfunction()
-
-function(carriageway_unite target)
-    if(NOT CARRIAGEWAY_UNITY OR EMSCRIPTEN)
-        return()
-    endif()
-    find_program(CARRIAGEWAY_ANY_PYTHON NAMES python3 python NO_CMAKE_FIND_ROOT_PATH REQUIRED)
-    get_target_property(sources ${target} SOURCES)
-    execute_process(
-        COMMAND "${CARRIAGEWAY_ANY_PYTHON}" "${PROJECT_SOURCE_DIR}/platform/cmake/unity.py"
-                ${CARRIAGEWAY_UNITY_MOST} ${sources}
-        OUTPUT_VARIABLE lines OUTPUT_STRIP_TRAILING_WHITESPACE COMMAND_ERROR_IS_FATAL ANY)
-    string(REPLACE "\n" ";" lines "${lines}")
-    foreach(line IN LISTS lines)
-        string(FIND "${line}" " " space)
-        string(SUBSTRING "${line}" 0 ${space} group)
-        math(EXPR space "${space} + 1")
-        string(SUBSTRING "${line}" ${space} -1 file)
-        set_property(SOURCE "${file}" PROPERTY UNITY_GROUP "${group}")
-    endforeach()
-    set_target_properties(${target} PROPERTIES UNITY_BUILD ON UNITY_BUILD_MODE GROUP)
 endfunction()
 
 # carriageway_library(target folder... [EXCEPT file...])

@@ -111,10 +111,28 @@ failures() {
 # get to its end.
 tap_count() { grep -E "^# $2 " "$1" | tail -n 1 | grep -o '[0-9]*$'; }
 
-# configure_and_build FOLDER OPTION...
-configure_and_build() {
+configure() {
     local folder=$1
     shift
-    cmake -S "$top" -B "$folder" -G Ninja "${fetched[@]}" "$@" &&
-        cmake --build "$folder" --parallel "$jobs"
+    cmake -S "$top" -B "$folder" -G Ninja "${fetched[@]}" "$@"
+}
+
+# build_in FOLDER [TARGET...]: all of it where no target is named.
+build_in() {
+    local folder=$1
+    shift
+    cmake --build "$folder" --parallel "$jobs" ${1:+--target "$@"}
+}
+
+# configure_and_build FOLDER OPTION...
+configure_and_build() {
+    configure "$@" && build_in "$1"
+}
+
+# watched FOLDER [OPTION...]: configures for clang's address and undefined-behaviour sanitizers.
+# Optimised a little, so that the long property tests stay short.
+watched() {
+    configure "$1" -DCMAKE_C_COMPILER=clang -DCMAKE_CXX_COMPILER=clang++ \
+        -DCARRIAGEWAY_SANITIZE=ON -DCARRIAGEWAY_UNITY=ON -DCARRIAGEWAY_REFERENCE_TESTS=OFF \
+        -DCMAKE_BUILD_TYPE=None -DCMAKE_CXX_FLAGS="-O1 -g1" -DCMAKE_C_FLAGS="-O1 -g1" "${@:2}"
 }

@@ -11,6 +11,6 @@ site=$web_build/site
 build_site() {
     export NODE_PATH=/usr/share/nodejs
     emcmake cmake -S "$top" -B "$web_build" -G Ninja "${fetched[@]}" \
-        -DCMAKE_BUILD_TYPE=Release -DCARRIAGEWAY_TESTS=OFF &&
+        -DCMAKE_BUILD_TYPE=Release -DCARRIAGEWAY_UNITY=ON -DCARRIAGEWAY_TESTS=OFF &&
         cmake --build "$web_build" --parallel "$jobs"
 }
