@@ -2,16 +2,22 @@
 """unity.py MOST FILE...: which C++ files of a folder can be compiled as one.
 
 Prints "GROUP FILE" lines. A group has at most MOST files, and no two of them give a name that is
-theirs alone (in an unnamed namespace, or an alias) two meanings. What this overlooks ends as an
-error of the compiler, not as a wrong program: such files must then differ in their names.
+theirs alone (in an unnamed namespace, or an alias) two meanings, or one that is a namespace in a
+header of the other. What this overlooks ends as an error of the compiler, not as a wrong program:
+such files must then differ in their names.
 """
+import os
 import re
 import sys
+
+TOP = os.path.join(os.path.dirname(os.path.abspath(__file__)), '..', '..')
 
 COMMENT = re.compile(r'//[^\n]*|/\*.*?\*/', re.S)
 RAW = re.compile(r'R"(\w*)\(.*?\)\1"', re.S)
 TYPE = re.compile(r'(?:struct|class|enum class|enum|union)\s+(\w+)')
 ALIAS = re.compile(r'(?:using\s+(\w+)|namespace\s+(\w+))\s*=\s*([^;]+);')
+SPACE = re.compile(r'^(?:inline )?namespace [\w:]*::(\w+) \{', re.M)
+HEADER = re.compile(r'^#include "([^"]+)"', re.M)
 MACRO = re.compile(r'#\s*define\s+(\w+)')
 NAMED = re.compile(r'\b([A-Za-z_]\w*)\s*(?:\(|=|\{|;|\[)')
 CONSTANTS = re.compile(r'^(?:inline )?const(?:expr)? [^;]*;', re.M)
@@ -49,6 +55,10 @@ def meanings(path):
             named = NAMED.search(line)
             if named and '::' + named[1] not in line.split('(')[0]:
                 found[named[1]] = path
+    for header in HEADER.findall(text):
+        if os.path.exists(os.path.join(TOP, header)):
+            with open(os.path.join(TOP, header), encoding='utf-8') as file:
+                found.update((name, 'namespace') for name in SPACE.findall(file.read()))
     for constants in CONSTANTS.findall(text):
         found.update((name, path) for name in names_of(constants[:-1]))
     return found

@@ -376,7 +376,7 @@ std::string file_name(std::string where) {
     return where;
 }
 
-std::string listing(const std::set<std::string>& faults) {
+std::string listed(const std::set<std::string>& faults) {
     std::string out = std::to_string(faults.size()) + " faults";
     int shown = 0;
     for (const std::string& fault : faults)
@@ -399,7 +399,7 @@ TEST_CASE("Every target is large enough for a finger at every size and text size
                 check_targets(driver, std::string(size.name) + " " + std::to_string(scale) + " " + where, faults);
             });
         }
-    INFO(listing(faults));
+    INFO(listed(faults));
     CHECK(frames > 25 * visits);
     CHECK(faults.empty());
 }
@@ -422,7 +422,7 @@ TEST_CASE("No text is cut, shortened or laid over other text") {
                     if (scale == 2.0f || language == Language::pseudo) driver.picture(file_name(here));
                 });
             }
-            INFO(listing(faults));
+            INFO(listed(faults));
             CHECK(frames > 20 * static_cast<int>(std::size(scales)));
             CHECK(faults.empty());
         }
