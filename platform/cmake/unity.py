@@ -2,8 +2,8 @@
 """unity.py MOST FILE...: which C++ files of a folder can be compiled as one.
 
 Prints "GROUP FILE" lines. A group has at most MOST files, and no two of them give a name that is
-theirs alone (in an unnamed namespace, or an alias) two meanings, or one that is a namespace in a
-header of the other. What this overlooks ends as an error of the compiler, not as a wrong program:
+theirs alone (in an unnamed namespace, or an alias) two meanings, or one that a header of the other
+declares. What this overlooks ends as an error of the compiler, not as a wrong program:
 such files must then differ in their names.
 """
 import os
@@ -35,51 +35,64 @@ def names_of(constants):
             if LISTED.search(part.strip())]
 
 
-def meanings(path):
-    """What the lines without indentation declare: name -> what an alias stands for, or the file."""
-    with open(path, encoding='utf-8') as file:
-        text = COMMENT.sub('', RAW.sub('""', file.read()))
+def declared(text, where):
+    """What the lines without indentation declare: name -> what an alias stands for, or where."""
     found = {}
     for line in text.split('\n'):
         macro = MACRO.match(line)
         if macro:
-            found[macro[1]] = path
+            found[macro[1]] = where
         if not line or line[0] in ' \t#})':
             continue
         alias = ALIAS.match(line)
         if alias:
             found[alias[1] or alias[2]] = alias[3].strip()
         elif TYPE.match(line):
-            found[TYPE.match(line)[1]] = path
+            found[TYPE.match(line)[1]] = where
         elif not line.startswith(NO_NAME):
             named = NAMED.search(line)
             if named and '::' + named[1] not in line.split('(')[0]:
-                found[named[1]] = path
+                found[named[1]] = where
+    for constants in CONSTANTS.findall(text):
+        found.update((name, where) for name in names_of(constants[:-1]))
+    found.update((name, 'namespace') for name in SPACE.findall(text))
+    return found
+
+
+def without_comments(path):
+    with open(path, encoding='utf-8') as file:
+        return COMMENT.sub('', RAW.sub('""', file.read()))
+
+
+def meanings(path):
+    """The names that a file declares, and `shared`: those of the project's headers that it reads."""
+    text = without_comments(path)
+    shared = {}
     for header in HEADER.findall(text):
         if os.path.exists(os.path.join(TOP, header)):
-            with open(os.path.join(TOP, header), encoding='utf-8') as file:
-                found.update((name, 'namespace') for name in SPACE.findall(file.read()))
-    for constants in CONSTANTS.findall(text):
-        found.update((name, path) for name in names_of(constants[:-1]))
-    return found
+            shared.update(dict.fromkeys(declared(without_comments(os.path.join(TOP, header)), ''), ''))
+    own = {name: what for name, what in declared(text, path).items() if name not in shared}
+    return own, set(shared)
 
 
 def groups(most, paths):
     made = []
     for path in paths:
-        own = meanings(path)
-        for files, taken in made:
-            if len(files) < most and all(taken.get(name, what) == what for name, what in own.items()):
+        own, shared = meanings(path)
+        for files, taken, seen in made:
+            if (len(files) < most and shared.isdisjoint(taken) and seen.isdisjoint(own)
+                    and all(taken.get(name, what) == what for name, what in own.items())):
                 break
         else:
-            files, taken = [], {}
-            made.append((files, taken))
+            files, taken, seen = [], {}, set()
+            made.append((files, taken, seen))
         files.append(path)
         taken.update(own)
+        seen.update(shared)
     return made
 
 
 if __name__ == '__main__':
-    for number, (files, _) in enumerate(groups(int(sys.argv[1]), sys.argv[2:])):
+    for number, (files, _, _) in enumerate(groups(int(sys.argv[1]), sys.argv[2:])):
         for name in files:
             print(number, name)
