@@ -152,9 +152,21 @@ float Fonts::pixel_size(TypeStyle style) const {
 
 float Fonts::width(TypeStyle style, std::string_view text) const {
     if (text.empty()) return 0.0f;
+    const ImFont& face = *font(style);
+    const float size = pixel_size(style);
+    // Plain letters are added up here, as Dear ImGui does, without its care for breaks and bytes.
+    const float ratio = size / face.FontSize;
+    float sum = 0.0f;
+    std::size_t plain = 0;
+    for (; plain < text.size(); ++plain) {
+        const unsigned char letter = static_cast<unsigned char>(text[plain]);
+        if (letter < 32 || letter >= 128 || letter >= face.IndexAdvanceX.Size) break;
+        sum += face.IndexAdvanceX.Data[letter] * ratio;
+    }
+    if (plain == text.size()) return sum / pixels_per_dp_;
     const ImVec2 extent =
-        font(style)->CalcTextSizeA(pixel_size(style), std::numeric_limits<float>::max(), 0.0f,
-                                   text.data(), text.data() + text.size());
+        face.CalcTextSizeA(size, std::numeric_limits<float>::max(), 0.0f, text.data(),
+                           text.data() + text.size());
     return extent.x / pixels_per_dp_;
 }
 

@@ -77,8 +77,8 @@ void draw_image(const DiagramInput& input, const HeadView& view, DrawingList& li
                                view.to(c.x0, c.hi0)};
         list.loop(corners, 4, paint(Role::stop), 1.6f);
     }
-    std::vector<Vec> outline;
-    outline.reserve(head.image.size());
+    thread_local std::vector<Vec> outline; // kept: drawing a head that was drawn before takes no memory
+    outline.clear();
     for (const Point& corner : head.image) outline.push_back(view.to(corner));
     const bool full = view.projection->camera.scale >= full_detail_scale;
     list.loop(outline.data(), static_cast<int>(outline.size()), paint(Role::image),

@@ -1,5 +1,7 @@
 #include "app/views/canvas.h"
 
+#include <cmath>
+
 namespace carriageway {
 
 namespace {
@@ -53,20 +55,31 @@ int Canvas::hold(Hold hold) {
 std::vector<std::string_view> Canvas::lines_of(std::string_view words, TypeStyle style,
                                                float width) const {
     std::vector<std::string_view> lines;
+    // Words are measured one by one and added up. Where the sum lies so near to the width that its
+    // rounding could decide, the line is measured as a whole.
+    const auto fits = [&](float sum, std::size_t letters) {
+        if (std::abs(sum - width) < 0.5f) sum = type().width(style, words.substr(0, letters));
+        return sum <= width;
+    };
     while (!words.empty()) {
         std::size_t end = 0, last = std::string_view::npos;
+        float reached = 0.0f; // width of the words up to `last`
+        bool too_long = false;
         // Grow word by word until the line is full; a single long word stands alone.
         while (true) {
             const std::size_t space = words.find(' ', end);
             const std::size_t stop = space == std::string_view::npos ? words.size() : space;
-            if (type().width(style, words.substr(0, stop)) > width && last != std::string_view::npos)
-                break;
+            const std::size_t begin = last == std::string_view::npos ? 0 : last;
+            const float grown = reached + type().width(style, words.substr(begin, stop - begin));
+            const bool full = !fits(grown, stop);
+            if (full && last != std::string_view::npos) break;
             last = stop;
+            reached = grown;
+            too_long = full;
             if (space == std::string_view::npos) break;
             end = space + 1;
         }
         // A word longer than a line is broken between letters: nothing is ever cut off.
-        const bool too_long = type().width(style, words.substr(0, last)) > width;
         if (too_long) last = letters_that_fit(type(), style, words.substr(0, last), width);
         lines.push_back(words.substr(0, last));
         words.remove_prefix(std::min(words.size(), last + (too_long ? 0 : 1)));
