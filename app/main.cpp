@@ -13,6 +13,8 @@
 #include "app/records/library_text.h"
 #include "app/sheet_of.h"
 #include "app/time_of_day.h"
+#include "app/version.h"
+#include "platform/windows_built_on.h"
 
 namespace carriageway {
 namespace {
@@ -56,6 +58,7 @@ int run_window(const WindowRequest& request, Language language, const std::strin
     else if (request.job) session.open_new(*request.job);
     Fonts fonts(*ImGui::GetIO().Fonts);
     Program program(session);
+    program.built_on(windows_built_on());
     if (!session.trouble().empty()) program.notice(session.trouble(), true);
     else if (!session.rescued().empty()) program.notice(session.rescued(), true);
     window->title("Carriageway");
@@ -70,8 +73,9 @@ int run_window(const WindowRequest& request, Language language, const std::strin
 int run(const std::vector<std::string>& arguments) {
     const Language language = system_language(first_set({"LC_ALL", "LC_MESSAGES", "LANG"}));
     const LibraryResult<std::string> folder = default_data_folder();
-    CommandServices services{std::cin, std::cout, std::cerr, CARRIAGEWAY_VERSION, language, LengthUnit::mm,
-                             picture_places(), back_ends(), {}, time_of_day, picture_of, sheet_of};
+    CommandServices services{std::cin, std::cout, std::cerr, program_version(), language, LengthUnit::mm,
+                             picture_places(), back_ends(), {}, time_of_day, picture_of, sheet_of, program_built_on()};
+    for (BuiltOn& one : windows_built_on()) services.built_on.push_back(std::move(one));
     services.open_library = [&]() -> LibraryResult<Library> {
         if (!folder) return folder.fault();
         OpenedLibrary opened = open_or_rescue(*folder, platform_library_options(), time_of_day());

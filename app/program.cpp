@@ -2,6 +2,7 @@
 
 #include "app/opened_file.h"
 #include "app/records/exchange.h"
+#include "app/version.h"
 
 namespace carriageway {
 
@@ -32,13 +33,18 @@ std::string open_fault_sentence(Language language, const OpenedFile& file) {
 
 } // namespace
 
-Program::Program(Session& session) : session_(session) {
+Program::Program(Session& session)
+    : session_(session), about_{program_version(), program_built_on(), session.folder()} {
     state_.looks = session.looks();
     state_.habits = session.habits();
     state_.open[static_cast<std::size_t>(Section::plot)] = true;
     take_person();
     const bool shows = session.first_start() && !state_.habits.first_steps;
     if (shows && session.current() != 0 && session.job() == demo_job()) begin_first_steps(false);
+}
+
+void Program::built_on(const std::vector<BuiltOn>& more) {
+    about_.built_on.insert(about_.built_on.end(), more.begin(), more.end());
 }
 
 Model Program::model() const {
@@ -70,6 +76,7 @@ Model Program::model() const {
     model.window = window_;
     model.pixels_per_dp = pixels_per_dp_;
     model.abilities = &abilities_;
+    model.about = &about_;
     return model;
 }
 
@@ -131,6 +138,7 @@ const Frame& Program::build(const Surface& surface, double now, bool system_dark
     state_.dark = state_.looks.theme == ThemeChoice::dark ||
                   (state_.looks.theme == ThemeChoice::system && system_dark);
     if (state_.notice && now > state_.notice->until) state_.notice.reset();
+    if (const std::string text = session_.backup_trouble(); !text.empty()) notice(text, true);
     if (!find_head(session_.shown(), state_.head)) state_.head = 0;
     std::vector<Gesture> gestures;
     gestures_.advance(now, gestures);

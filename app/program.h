@@ -11,6 +11,7 @@
 #include "app/gesture.h"
 #include "app/input.h"
 #include "app/session.h"
+#include "app/views/about.h"
 #include "app/views/views.h"
 #include "app/window.h"
 
@@ -43,6 +44,10 @@ public:
     void set_abilities(const Abilities& abilities) { abilities_ = abilities; }
     const Abilities& abilities() const { return abilities_; }
     std::vector<Errand> take_errands() { return std::exchange(errands_, {}); }
+
+    /// Adds what the window systems are built on.
+    void built_on(const std::vector<BuiltOn>& more);
+    const About& about() const { return about_; }
 
     const Frame& frame() const { return frame_; }
     const ViewState& state() const { return state_; }
@@ -358,6 +363,7 @@ private:
 
     Session& session_;
     Abilities abilities_;
+    About about_;
     std::vector<Errand> errands_;
     ViewState state_;
     Frame frame_;

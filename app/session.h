@@ -21,9 +21,10 @@ namespace carriageway {
 class Session {
 public:
     /// Opens the library in `folder` and the job that was open last; a first start opens the
-    /// demonstration. A damaged library's backup is opened, and rescued() says so. One that
-    /// can't be used is left alone and one in memory takes its place: trouble() then says so. `on_change` may be called from another thread when something has
-    /// been saved. `now` gives the time of day.
+    /// demonstration. A damaged library's backup is opened, and rescued() says so. One that can't
+    /// be used is left alone and one in memory takes its place: trouble() then says so.
+    /// `on_change` may be called from another thread when something has been saved. `now` gives
+    /// the time of day.
     Session(const std::string& folder, std::function<void()> on_change,
             std::function<Timestamp()> now, Language language);
     /// A session on this job alone, without a library: for pictures.
@@ -162,9 +163,14 @@ public:
     std::string trouble() const; ///< in the language; empty: none
     /// That the library was damaged and a backup took its place; empty: nothing of the kind.
     const std::string& rescued() const { return rescued_; }
+    /// That no backup could be made, once for each time it comes to that; empty otherwise
+    /// (app/session_backups.cpp).
+    std::string backup_trouble();
     void retry();
     bool flush(); ///< waits, for closing; false: something could not be saved
 
+    /// Of the library; empty: there is none.
+    const std::string& folder() const { return folder_; }
     Looks looks() const { return looks_; }
     void set_looks(const Looks& looks);
     const Habits& habits() const { return habits_; } ///< app/session_habits.cpp
@@ -196,6 +202,7 @@ private:
     std::optional<Library> library_;
     std::unique_ptr<Autosave> writer_;
     std::unique_ptr<Backups> backups_;       ///< nullptr: none are made
+    bool backup_trouble_told_ = false;
     std::string rescued_;
     std::optional<LibraryFault> fault_;      ///< the last failure of the library itself
     std::optional<LibraryFault> open_fault_; ///< why the person's own library is not in use

@@ -140,13 +140,6 @@ std::optional<CallId> Session::keep_call(CallId id, const CallRecord& call) {
     return std::nullopt;
 }
 
-/// `locked` where they can't be changed, whatever the reason: what was erased is gone otherwise.
-std::optional<LibraryFault> Session::forget_in_backups(const ErasedRow& erased) {
-    std::optional<LibraryFault> fault = backups_ ? backups_->forget(erased) : std::nullopt;
-    if (fault) fault->kind = LibraryFault::Kind::locked;
-    return fault;
-}
-
 bool Session::erase_call(CallId id) {
     const LibraryResult<CallRecord> call = open_call(*library_, id);
     std::optional<LibraryFault> fault = carriageway::erase_call(*library_, id);

@@ -132,6 +132,14 @@ int judge_arguments(const Console& console, const CommandRow& command, const Giv
     return exit_fit;
 }
 
+/// The version alone on the first line, where scripts look for it.
+std::string version_text(const Console& console) {
+    std::string text = "carriageway " + console.services.version + "\n";
+    if (!console.services.built_on.empty()) text += console.text(Word::about_built_on) + ":\n";
+    for (const BuiltOn& one : console.services.built_on) text += "  " + built_on_line(one) + "\n";
+    return text;
+}
+
 /// No command: what the window is to be opened on.
 CommandOutcome open_window_on(const Console& console, const Given& given) {
     WindowRequest window;
@@ -195,7 +203,7 @@ CommandOutcome carry_out(Console& console, const std::vector<std::string>& argum
         return {};
     }
     if (given.version) {
-        write_out(console, "carriageway " + console.services.version + "\n");
+        write_out(console, version_text(console));
         return {};
     }
     if (command.run == nullptr) return open_window_on(console, given);

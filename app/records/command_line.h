@@ -29,6 +29,7 @@
 #include <vector>
 
 #include "app/records/library.h"
+#include "app/text/built_on.h"
 #include "app/text/measure.h"
 #include "app/text/words.h"
 #include "core/job.h"
@@ -105,6 +106,7 @@ struct CommandServices {
     std::function<Timestamp()> now;                        ///< for what is imported
     std::function<DrawnPicture(const PictureRequest&)> picture;
     std::function<DrawnSheet(const SheetRequest&)> sheet = {};
+    std::vector<BuiltOn> built_on = {};  ///< what --version names below the program's own
 };
 
 /// What came of it.

@@ -1,4 +1,5 @@
 // The library: find a job, open it, and how the program looks.
+#include "app/views/about.h"
 #include "app/views/class_view.h"
 #include "app/views/first_view.h"
 
@@ -162,6 +163,7 @@ void looks_panel(const Model& model, Rows& rows) {
     choices("text", canvas.word(Word::text_size), sizes, rows);
     class_rows(model, rows);
     first_again_row(model, rows);
+    about_rows(model, rows);
 }
 
 void jobs_place(const Model& model, const Layout& layout, Canvas& canvas) {

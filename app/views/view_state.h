@@ -29,7 +29,7 @@ enum class Place { press, registration, rate, practice, jobs };
 /// Parts of a panel that open and close.
 enum class Section {
     plot, margins, side, off_contact, pressure, deposit, image, squeegee, flood_bar, screen, speeds, head, job,
-    platen, press_profile, looks, garment, heat, assumed, pace, handling, count,
+    platen, press_profile, looks, garment, heat, assumed, pace, handling, about, count,
 };
 
 enum class ThemeChoice { system, light, dark };

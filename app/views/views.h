@@ -19,6 +19,8 @@ enum class SaveState {
     visiting, ///< the job came from a link: nothing is stored until the person says so
 };
 
+struct About; // about.h
+
 /// All that views read.
 struct Model {
     const Job* job = nullptr; ///< as shown: with what a drag would do
@@ -44,6 +46,7 @@ struct Model {
     Box window;                       ///< free of notches and system bars
     float pixels_per_dp = 1.0f;
     const Abilities* abilities = nullptr;
+    const About* about = nullptr;
 };
 
 /// Where the parts of the window lie.

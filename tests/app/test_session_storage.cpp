@@ -1,5 +1,7 @@
 // What a person is told of storage: a library that was damaged, a home folder that can't be written.
+#include <chrono>
 #include <filesystem>
+#include <thread>
 
 #include <catch2/catch_test_macros.hpp>
 #include <sys/wait.h>
@@ -87,6 +89,24 @@ TEST_CASE("A damaged library's backup is opened with all in it, and the person i
     REQUIRE_FALSE(session->commit(Edit{SetName{0, "Goes on"}}));
     REQUIRE(session->flush());
     CHECK(session->save_state() == SaveState::saved);
+}
+
+TEST_CASE("When no backup can be made the person is told, once", "[storage]") {
+    const ScratchFolder folder;
+    write_bytes(folder.file("backups"), "a file where the folder should be");
+    const std::unique_ptr<Session> session = session_in(folder.path());
+    REQUIRE_FALSE(session->commit(Edit{SetName{0, "Saved, not backed up"}}));
+    std::string told;
+    for (int tenths = 0; told.empty() && tenths < 300; ++tenths) {
+        std::this_thread::sleep_for(std::chrono::milliseconds(100));
+        told = session->backup_trouble();
+    }
+    CHECK(told.find("copia de seguridad") != std::string::npos);
+    CHECK(told.find(folder.path()) != std::string::npos);
+    CHECK(session->backup_trouble().empty());
+    REQUIRE(session->flush());
+    CHECK(session->save_state() == SaveState::saved);
+    CHECK(bytes_of(folder.file("backups")) == "a file where the folder should be");
 }
 
 TEST_CASE("A person who is erased is erased from the backups, too", "[storage]") {
