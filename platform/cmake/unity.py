@@ -18,6 +18,7 @@ TYPE = re.compile(r'(?:struct|class|enum class|enum|union)\s+(\w+)')
 ALIAS = re.compile(r'(?:using\s+(\w+)|namespace\s+(\w+))\s*=\s*([^;]+);')
 SPACE = re.compile(r'^(?:inline )?namespace [\w:]*::(\w+) \{', re.M)
 HEADER = re.compile(r'^#include "([^"]+)"', re.M)
+TAKEN = re.compile(r'using ([\w:]+::(\w+));')
 MACRO = re.compile(r'#\s*define\s+(\w+)')
 NAMED = re.compile(r'\b([A-Za-z_]\w*)\s*(?:\(|=|\{|;|\[)')
 CONSTANTS = re.compile(r'^(?:inline )?const(?:expr)? [^;]*;', re.M)
@@ -45,7 +46,10 @@ def declared(text, where):
         if not line or line[0] in ' \t#})':
             continue
         alias = ALIAS.match(line)
-        if alias:
+        taken = TAKEN.match(line)
+        if taken:
+            found[taken[2]] = taken[1]
+        elif alias:
             found[alias[1] or alias[2]] = alias[3].strip()
         elif TYPE.match(line):
             found[TYPE.match(line)[1]] = where
