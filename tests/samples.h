@@ -3,7 +3,7 @@
 
 /// How many cases a property is tried on: those of the release, or a tenth of them where the
 /// sanitizers look at every step of each, which takes ten times as long.
-constexpr int samples(int of_release) {
+constexpr int sample_count(int of_release) {
 #ifdef CARRIAGEWAY_FEWER_SAMPLES
     return of_release / 10;
 #else

@@ -186,7 +186,7 @@ void check_exercise(const Exercise& exercise) {
 
 TEST_CASE("Exercises have the faults that they claim, and are worth all when solved",
           "[exercise]") {
-    constexpr int wanted = samples(20'000);
+    constexpr int wanted = sample_count(20'000);
     const std::uint32_t seed = Catch::getSeed();
     std::array<int, kinds> made{};
     std::array<int, highest_level + 1> of_level{};

@@ -60,7 +60,7 @@ TEST_CASE("Whatever is handed in is marked, from nothing to all", "[exercise]") 
     const std::uint32_t seed = Catch::getSeed();
     sample::Random random(seed);
     INFO("seed " << seed);
-    constexpr int tried = samples(10'000);
+    constexpr int tried = sample_count(10'000);
     int full = 0, some = 0;
     for (int i = 0; i < tried; ++i) {
         const auto kind = static_cast<ExerciseKind>(i % static_cast<int>(ExerciseKind::count));

@@ -14,7 +14,7 @@ using sample::Random;
 
 namespace {
 
-constexpr int cases = samples(2000);
+constexpr int cases = sample_count(2000);
 
 /// A job that people take copies of: heads with names, some of it noted already.
 Job common_job(Random& random) {

@@ -66,7 +66,7 @@ TEST_CASE("Every placement tried: the same best ones, and as many", "[placement]
     const auto seed = Catch::getSeed();
     sample::Random random(seed);
     int possible = 0;
-    constexpr int cases = samples(2100);
+    constexpr int cases = sample_count(2100);
     for (int i = 0; i < cases; ++i) {
         // Mostly small, so that each is tried in milliseconds; a good share large with an order
         // that leaves some thousand ways, and a few quite free.

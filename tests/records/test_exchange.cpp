@@ -60,7 +60,7 @@ TEST_CASE("every accepted job is read back exactly as it was written") {
     INFO("seed " << Catch::getSeed());
     RandomJobs random(Catch::getSeed());
     std::size_t heads = 0;
-    for (int i = 0; i < samples(2000); ++i) {
+    for (int i = 0; i < sample_count(2000); ++i) {
         const Job job = random.job();
         REQUIRE_FALSE(fault_of(job));
         const std::string text = write_job(job);
@@ -72,13 +72,13 @@ TEST_CASE("every accepted job is read back exactly as it was written") {
         REQUIRE(write_job(*read.job) == text);
         heads += job.heads.size();
     }
-    CHECK(heads > samples(2000));
+    CHECK(heads > sample_count(2000));
 }
 
 TEST_CASE("every press profile is read back exactly as it was written") {
     INFO("seed " << Catch::getSeed());
     RandomJobs random(Catch::getSeed() + 1);
-    for (int i = 0; i < samples(2000); ++i) {
+    for (int i = 0; i < sample_count(2000); ++i) {
         const PressProfile press = random.press();
         const ReadPress read = read_press(write_press(press));
         INFO("press " << i << ": " << why(read.fault));
@@ -108,7 +108,7 @@ TEST_CASE("an edit's inverse undoes it after both were written and read") {
     INFO("seed " << Catch::getSeed());
     RandomJobs random(Catch::getSeed() + 3);
     int done = 0;
-    for (int i = 0; i < samples(3000); ++i) {
+    for (int i = 0; i < sample_count(3000); ++i) {
         const Job before = random.job();
         Job job = before;
         const ReadEdit edit = read_edit(write_edit(random.edit()));
@@ -122,7 +122,7 @@ TEST_CASE("an edit's inverse undoes it after both were written and read") {
         REQUIRE(job == before);
         ++done;
     }
-    CHECK(done > samples(100));
+    CHECK(done > sample_count(100));
 }
 
 TEST_CASE("every number of the table stands in a job file at its key, in its unit") {
@@ -230,7 +230,7 @@ TEST_CASE("damaged files are refused or read, never half read") {
     while (job.heads.size() < 2) job = random.job();
     const std::string whole = write_job(job);
     int refused = 0;
-    for (int i = 0; i < samples(5000); ++i) {
+    for (int i = 0; i < sample_count(5000); ++i) {
         std::string text = whole;
         switch (random.below(4)) {
             case 0: text[random.below(text.size())] = static_cast<char>(random.below(256)); break;
@@ -253,7 +253,7 @@ TEST_CASE("damaged files are refused or read, never half read") {
             ++refused;
         }
     }
-    CHECK(refused > samples(2500));
+    CHECK(refused > sample_count(2500));
 }
 
 TEST_CASE("one document isn't taken for another") {
