@@ -31,12 +31,12 @@ void cut_at(PdfPolygon& polygon, PdfPoint normal, double level) {
 }
 
 /// From where to where something reaches along a direction.
-struct Reach {
+struct LineReach {
     double lo = std::numeric_limits<double>::max();
     double hi = std::numeric_limits<double>::lowest();
 };
-Reach reach_of(const PdfPolygon& polygon, PdfPoint along) {
-    Reach reach;
+LineReach reach_of(const PdfPolygon& polygon, PdfPoint along) {
+    LineReach reach;
     for (const PdfPoint& at : polygon) {
         const double value = dot(at, along);
         reach.lo = std::min(reach.lo, value);
@@ -52,7 +52,7 @@ bool parted_by_side(const PdfPolygon& a, const PdfPolygon& b) {
         const double size = std::hypot(to.x - from.x, to.y - from.y);
         if (!(size > 0.0)) continue;
         const PdfPoint normal{(to.y - from.y) / size, (from.x - to.x) / size};
-        const Reach mine = reach_of(a, normal), other = reach_of(b, normal);
+        const LineReach mine = reach_of(a, normal), other = reach_of(b, normal);
         constexpr double touching = 1e-3; // dp: far less than any printer resolves
         if (other.lo >= mine.hi - touching || mine.lo >= other.hi - touching) return true;
     }
@@ -67,7 +67,7 @@ PdfBox pdf_box(const Box& box) {
 }
 
 PdfBox around_all(const PdfPolygon& points) {
-    const Reach x = reach_of(points, {1.0, 0.0}), y = reach_of(points, {0.0, 1.0});
+    const LineReach x = reach_of(points, {1.0, 0.0}), y = reach_of(points, {0.0, 1.0});
     return {x.lo, y.lo, x.hi, y.hi};
 }
 
@@ -119,9 +119,9 @@ std::vector<PdfLine> hatch_lines(const std::vector<PdfPolygon>& polygons,
                                    const PdfHatch& hatch, int most) {
     const PdfPoint along{std::cos(hatch.angle), std::sin(hatch.angle)};
     const PdfPoint normal{-along.y, along.x};
-    Reach across, length;
+    LineReach across, length;
     for (const PdfPolygon& polygon : polygons) {
-        const Reach mine = reach_of(polygon, normal), its = reach_of(polygon, along);
+        const LineReach mine = reach_of(polygon, normal), its = reach_of(polygon, along);
         across = {std::min(across.lo, mine.lo), std::max(across.hi, mine.hi)};
         length = {std::min(length.lo, its.lo), std::max(length.hi, its.hi)};
     }
