@@ -100,7 +100,12 @@ export class Driver {
     }, name);
     if (!await click("first/skip")) return;
     await until("the first steps are gone", async () => !await this.thing("first/skip"));
-    await click("notice/close");
+    // The mirror may not have its element yet when the drawing has it.
+    await until("what is said of them is closed", async () => {
+      if (!await this.thing("notice/close")) return true;
+      await click("notice/close");
+      return false;
+    });
   }
   async reload() {
     await this.page.reload();
