@@ -16,7 +16,7 @@ void GestureReader::down(const InputEvent& event, std::vector<Gesture>& out) {
     gesture.at = gesture.from = event.at;
     gesture.touch = event.pointer > 0;
     if (count_ == 1) {
-        dragging_ = spent_ = false;
+        dragging_ = spent_ = overdue_ = false;
         gesture.kind = GestureKind::press;
         out.push_back(gesture);
         return;
@@ -111,6 +111,12 @@ std::optional<double> GestureReader::due() const {
 void GestureReader::advance(double now, std::vector<Gesture>& out) {
     const std::optional<double> when = due();
     if (!when || now < *when) return;
+    // Where a frame took long, what the finger did meanwhile is told after it: one more turn, so that
+    // a drag is not taken for a finger that rests.
+    if (!overdue_) {
+        overdue_ = true;
+        return;
+    }
     spent_ = true;
     Gesture gesture;
     gesture.kind = GestureKind::long_press;

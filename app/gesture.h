@@ -41,7 +41,8 @@ class GestureReader {
 public:
     /// Feeds one pointer event; appends what it comes to.
     void feed(const InputEvent& event, std::vector<Gesture>& out);
-    /// Lets time pass; appends a long press when one has come about.
+    /// Lets time pass; appends a long press when one has come about, which takes two calls after
+    /// its time.
     void advance(double now, std::vector<Gesture>& out);
     /// When a long press would come about; nothing when none can.
     std::optional<double> due() const;
@@ -63,7 +64,8 @@ private:
     std::array<Pointer, 2> pointers_;
     int count_ = 0;
     bool dragging_ = false;
-    bool spent_ = false; ///< a long press or a pinch has used this touch up: no tap follows
+    bool overdue_ = false; ///< a long press is due: what happened until then may still be told
+    bool spent_ = false;   ///< a long press or a pinch has used this touch up: no tap follows
 };
 
 } // namespace carriageway
