@@ -26,11 +26,6 @@ using Kind = LibraryFault::Kind;
 // library is found before it is written to. Ours: about a tenth of a second.
 constexpr std::uintmax_t checked_at_opening = 16u * 1024u * 1024u;
 
-std::string text_of(const fs::path& path) {
-    const std::u8string text = path.u8string();
-    return {text.begin(), text.end()};
-}
-
 void make_folder(const std::string& folder) {
     if (folder.empty()) stop(Kind::no_folder, "no data folder is given", folder);
     std::error_code error;
@@ -245,10 +240,10 @@ TemporaryFolder::TemporaryFolder() {
         const fs::path folder = parent / ("carriageway-" + std::to_string(random()));
         if (!fs::create_directory(folder, error)) continue;
         fs::permissions(folder, fs::perms::owner_all, error);
-        path_ = text_of(folder);
+        path_ = utf8_of(folder);
         return;
     }
-    stop(Kind::io, error ? error.message() : "no temporary folder can be made", text_of(parent));
+    stop(Kind::io, error ? error.message() : "no temporary folder can be made", utf8_of(parent));
 }
 
 TemporaryFolder::~TemporaryFolder() {
@@ -266,7 +261,7 @@ std::unique_ptr<Library::Connection> open_library_file(const LibraryPlace& place
     auto connection = std::make_unique<Library::Connection>();
     connection->place = place;
     make_folder(place.folder);
-    connection->path = text_of(path_of(place.folder) / "library.db");
+    connection->path = utf8_of(path_of(place.folder) / "library.db");
     look_at_header(connection->path);
     LibraryFault fault;
     bool cannot_open = false;

@@ -3,6 +3,10 @@
 #include <cstdlib>
 #include <filesystem>
 
+#ifdef _WIN32
+#include "app/records/file_bytes.h"
+#endif
+
 namespace carriageway {
 
 namespace {
@@ -29,8 +33,7 @@ Environment system_environment() {
         const std::wstring wide_name(name, name + std::char_traits<char>::length(name));
         const wchar_t* value = _wgetenv(wide_name.c_str());
         if (value == nullptr) return std::nullopt;
-        const std::u8string text = std::filesystem::path(value).u8string();
-        return std::string(text.begin(), text.end());
+        return utf8_of(value);
     };
 }
 #else

@@ -36,6 +36,12 @@ inline std::filesystem::path path_of(const std::string& utf8) {
     return std::u8string(utf8.begin(), utf8.end());
 }
 
+/// A path in UTF-8, of one as the system has it.
+inline std::string utf8_of(const std::filesystem::path& path) {
+    const std::u8string text = path.u8string();
+    return {text.begin(), text.end()};
+}
+
 /// Whether anything has this name: a file, a folder, a pipe. `path` is UTF-8.
 bool is_there(const std::string& path);
 

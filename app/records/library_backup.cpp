@@ -31,19 +31,14 @@ constexpr std::uintmax_t room_left = 16u * 1024u * 1024u;
 // How long one program's backup may keep another one waiting. Ours.
 constexpr int longest_turn = 10'000; // ms
 
-std::string text_of(const fs::path& path) {
-    const std::u8string text = path.u8string();
-    return {text.begin(), text.end()};
-}
-
 fs::path backup_folder(const std::string& folder) { return path_of(folder) / "backups"; }
 
 // The number and day of "library-12-2025-11-25.db"; number 0: it is none.
 LibraryBackup named_backup(const fs::path& path) {
-    const std::string name = text_of(path.filename());
+    const std::string name = utf8_of(path.filename());
     constexpr std::string_view begin = "library-";
     constexpr std::string_view end = "-0000-00-00.db";
-    LibraryBackup backup{text_of(path), {}, 0};
+    LibraryBackup backup{utf8_of(path), {}, 0};
     if (name.size() <= begin.size() + end.size() || !name.starts_with(begin) ||
         !name.ends_with(".db"))
         return backup;
@@ -97,19 +92,19 @@ BackupOutcome backup_in_turn(const LibraryPlace& place, Timestamp now,
     const std::vector<LibraryBackup> before = backups_of(place.folder);
     const std::string day = utc_text(now).substr(0, 10);
     if (!before.empty() && before.front().day == day) return BackupOutcome::made_today;
-    const std::string library = text_of(path_of(place.folder) / "library.db");
+    const std::string library = utf8_of(path_of(place.folder) / "library.db");
     need_room(library, place.folder);
 
     const Unfinished made{backup_folder(place.folder) / "unfinished.db"};
     { const Unfinished left_behind{made.path}; } // by a program that was killed
-    copy_library(library, text_of(made.path), place.options);
-    if (const std::optional<LibraryFault> wrong = fault_of_file(text_of(made.path), stopping)) {
+    copy_library(library, utf8_of(made.path), place.options);
+    if (const std::optional<LibraryFault> wrong = fault_of_file(utf8_of(made.path), stopping)) {
         if (stopping != nullptr && *stopping) return BackupOutcome::stopped;
         throw LibraryStop{{wrong->kind, wrong->detail, library}};
     }
     const std::int64_t number = before.empty() ? 1 : before.front().number + 1;
     fs::rename(made.path, path_of_backup(place.folder, number, day));
-    sync_folder(text_of(backup_folder(place.folder)));
+    sync_folder(utf8_of(backup_folder(place.folder)));
     delete_oldest(place.folder);
     return BackupOutcome::made;
 }
@@ -153,7 +148,7 @@ BackupTurn::BackupTurn(const std::string& folder) {
     const fs::path place = backup_folder(folder);
     std::error_code error;
     fs::create_directories(place, error);
-    held_ = std::make_unique<SQLite::Database>(text_of(place / "turn.db"),
+    held_ = std::make_unique<SQLite::Database>(utf8_of(place / "turn.db"),
                                                SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE,
                                                longest_turn);
     held_->exec("BEGIN EXCLUSIVE");

@@ -35,8 +35,7 @@ struct Exchange {
 
     std::string folder;
     std::string file(const std::string& name) const {
-        const std::u8string text = (path_of(folder) / path_of(name)).u8string();
-        return {text.begin(), text.end()};
+        return utf8_of(path_of(folder) / path_of(name));
     }
     std::string library() const { return file("library.db"); }
     std::string copy() const { return file("library-restoring.db"); }
