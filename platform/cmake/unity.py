@@ -3,9 +3,10 @@
 
 Prints "GROUP FILE" lines. A group has at most MOST files, and no two of them give a name that is
 theirs alone (in an unnamed namespace, or an alias) two meanings, or one that a header of the other
-declares. What this overlooks ends as an error of the compiler, not as a wrong program:
+declares, however far it is included. What this overlooks ends as an error of the compiler, not as a wrong program:
 such files must then differ in their names.
 """
+import functools
 import os
 import re
 import sys
@@ -68,15 +69,22 @@ def without_comments(path):
         return COMMENT.sub('', RAW.sub('""', file.read()))
 
 
+@functools.cache
+def declared_by(header):
+    """The names that a header of the project declares, and those of the headers that it reads."""
+    path = os.path.join(TOP, header)
+    if not os.path.exists(path):
+        return frozenset()
+    text = without_comments(path)
+    return frozenset(declared(text, header)).union(*map(declared_by, HEADER.findall(text)))
+
+
 def meanings(path):
     """The names that a file declares, and `shared`: those of the project's headers that it reads."""
     text = without_comments(path)
-    shared = {}
-    for header in HEADER.findall(text):
-        if os.path.exists(os.path.join(TOP, header)):
-            shared.update(dict.fromkeys(declared(without_comments(os.path.join(TOP, header)), ''), ''))
+    shared = frozenset().union(*map(declared_by, HEADER.findall(text)))
     own = {name: what for name, what in declared(text, path).items() if name not in shared}
-    return own, set(shared)
+    return own, shared
 
 
 def groups(most, paths):
