@@ -1,5 +1,4 @@
 # Completion for fish.
-set -l commands check rate set picture import export list link stations sheet compare register separation
 
 function __carriageway_choices --argument-names option
     # What this build has stands at the end of its line of the help.
