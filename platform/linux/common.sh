@@ -111,6 +111,7 @@ failures() {
 # get to its end.
 tap_count() { grep -E "^# $2 " "$1" | tail -n 1 | grep -o '[0-9]*$'; }
 
+# configure FOLDER OPTION...
 configure() {
     local folder=$1
     shift
