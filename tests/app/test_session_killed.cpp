@@ -3,7 +3,6 @@
 //
 // CARRIAGEWAY_KILLS says how often (the long lane: 300 and more).
 #include <csignal>
-#include <cstdlib>
 #include <random>
 #include <thread>
 
@@ -13,6 +12,7 @@
 #include <unistd.h>
 
 #include "app/session.h"
+#include "tests/samples.h"
 #include "tests/scratch_folder.h"
 
 using namespace carriageway;
@@ -94,11 +94,10 @@ TEST_CASE("whenever the program is killed, every edit that it showed as saved is
           "[storage][kill]") {
     INFO("seed " << Catch::getSeed());
     std::mt19937 random(Catch::getSeed());
-    const char* asked = std::getenv("CARRIAGEWAY_KILLS");
-    const int kills = asked ? std::atoi(asked) : 24;
+    const long kills = asked_for("CARRIAGEWAY_KILLS", 24);
     int saved = 0;
     std::optional<ScratchFolder> folder;
-    for (int round = 0; round < kills; ++round) {
+    for (long round = 0; round < kills; ++round) {
         INFO("round " << round);
         // One library through several kills, then another: a first start is killed as well.
         if (round % 8 == 0) folder.emplace();

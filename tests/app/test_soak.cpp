@@ -4,7 +4,6 @@
 // for how long; without either a few, to see that it runs.
 #include <chrono>
 #include <cstdio>
-#include <cstdlib>
 #include <fstream>
 #include <optional>
 #include <vector>
@@ -16,6 +15,7 @@
 
 #include "core/edit.h"
 #include "tests/app/driven_at_random.h"
+#include "tests/samples.h"
 #include "tests/scratch_folder.h"
 
 using namespace carriageway;
@@ -50,11 +50,6 @@ Memory memory() {
     return now;
 }
 
-long number_from(const char* name, long otherwise) {
-    const char* asked = std::getenv(name);
-    return asked ? std::atol(asked) : otherwise;
-}
-
 /// Whether memory is counted by a sanitizer, which keeps what is freed: there, leaks are found instead.
 constexpr bool counted_by_sanitizer() {
 #if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
@@ -80,8 +75,8 @@ class Span {
     long done() const { return done_; }
 
   private:
-    long seconds_ = number_from("CARRIAGEWAY_SOAK_SECONDS", 0);
-    long rounds_ = number_from("CARRIAGEWAY_SOAK", 400);
+    long seconds_ = asked_for("CARRIAGEWAY_SOAK_SECONDS", 0);
+    long rounds_ = asked_for("CARRIAGEWAY_SOAK", 400);
     long done_ = 0;
     std::chrono::steady_clock::time_point began_;
 };

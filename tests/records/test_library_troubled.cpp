@@ -1,6 +1,5 @@
 // A disk that fails at each point of the way, and a power cut at any: what was said to be saved is
 // there afterwards, whole, and nobody takes a sound library for a damaged one.
-#include <cstdlib>
 #include <filesystem>
 #include <optional>
 #include <random>
@@ -14,6 +13,7 @@
 #include "app/records/library.h"
 #include "tests/records/stored_samples.h"
 #include "tests/records/troubled_disk.h"
+#include "tests/samples.h"
 #include "tests/scratch_folder.h"
 
 using namespace carriageway;
@@ -116,7 +116,7 @@ TEST_CASE("whichever operation of the disk fails, what was saved is there, and f
         on_troubled_disk(GENERATE(Journal::write_ahead, Journal::rollback));
     const Trouble trouble = GENERATE(Trouble::once, Trouble::for_good);
     // The long lane fails each of them; here it is some, and others with another seed.
-    const int step = std::getenv("CARRIAGEWAY_EVERY_OPERATION") != nullptr ? 1 : 7;
+    const int step = asked_for("CARRIAGEWAY_EVERY_OPERATION", 0) != 0 ? 1 : 7;
     int told = 0;
     long long number = Catch::getSeed() % static_cast<unsigned>(step);
     INFO("seed " << Catch::getSeed());
@@ -218,9 +218,8 @@ TEST_CASE("a power cut at any moment loses no edit that was saved", "[library][s
     INFO("seed " << Catch::getSeed());
     std::mt19937 random(Catch::getSeed());
     const long long operations = operations_of_work(options);
-    const char* cuts = std::getenv("CARRIAGEWAY_CUTS"); // the long lane's
-    const int rounds = cuts != nullptr ? std::atoi(cuts) : 40;
-    for (int round = 0; round < rounds; ++round) {
+    const long rounds = asked_for("CARRIAGEWAY_CUTS", 40);
+    for (long round = 0; round < rounds; ++round) {
         INFO("round " << round);
         const auto left =
             round % 4 == 0 ? TroubledDisk::Left::synced : TroubledDisk::Left::some;

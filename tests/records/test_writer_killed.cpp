@@ -2,7 +2,6 @@
 //
 // CARRIAGEWAY_KILLS says how often (the long lane: 300 and more).
 #include <csignal>
-#include <cstdlib>
 #include <random>
 #include <string>
 #include <thread>
@@ -15,6 +14,7 @@
 #include "app/records/writer.h"
 #include "tests/records/full_disk.h"
 #include "tests/records/stored_samples.h"
+#include "tests/samples.h"
 #include "tests/scratch_folder.h"
 
 using namespace carriageway;
@@ -53,10 +53,9 @@ TEST_CASE("autosave killed while the disk fills up keeps all that it said is sav
     INFO("seed " << Catch::getSeed());
     std::mt19937 random(Catch::getSeed());
     FullDisk::install();
-    const char* asked = std::getenv("CARRIAGEWAY_KILLS");
-    const int kills = asked != nullptr ? std::atoi(asked) : 18;
+    const long kills = asked_for("CARRIAGEWAY_KILLS", 18);
     int full = 0;
-    for (int round = 0; round < kills; ++round) {
+    for (long round = 0; round < kills; ++round) {
         LibraryOptions options;
         options.vfs = FullDisk::name();
         if (round % 2 == 1) options.journal = LibraryOptions::Journal::rollback;
