@@ -18,11 +18,15 @@
 
 namespace carriageway {
 
-/// Names a job for as long as it exists, in whatever library it is: above 0, below 2^job_id_bits
-/// and drawn at random, so that an edit meant for one job never meets another, whichever library
-/// stands in this one's place. The bits are those that a number in JSON keeps everywhere.
+/// Names a job for as long as it exists, in whatever library it is: above 0, below 2^job_id_bits,
+/// and unlike any other's, so that an edit meant for one job never meets another, whichever library
+/// stands in this one's place. The upper bits are the minute in which the job was made, so that the
+/// word index grows at its end and finds neighbours together; the rest is drawn at random. (In
+/// libraries made before 27 November 2026 all bits are drawn.) The bits are those that a number in
+/// JSON keeps everywhere.
 using JobId = std::int64_t;
 inline constexpr int job_id_bits = 53;
+inline constexpr int job_id_drawn_bits = 27; ///< the lower ones: minutes up to the year 2097
 
 using PressId = std::int64_t;   ///< above 0; never used again in its library
 using RunId = std::int64_t;     ///< above 0; never used again in its library

@@ -1,5 +1,6 @@
 #include "app/records/stored_job.h"
 
+#include <algorithm>
 #include <cstdint>
 #include <random>
 
@@ -70,12 +71,15 @@ Job stored_job(const Library::Connection& connection, JobId id) {
 
 namespace {
 
-JobId new_job_id(const Library::Connection& connection) {
+// A clock that is far off makes poorer ids, none that are refused.
+JobId new_job_id(const Library::Connection& connection, Timestamp time) {
+    constexpr std::int64_t minutes = std::int64_t{1} << (job_id_bits - job_id_drawn_bits);
+    const std::int64_t minute = std::clamp<std::int64_t>(time / 60'000, 0, minutes - 1);
     std::random_device random;
     SQLite::Statement taken(*connection.database, "SELECT 1 FROM jobs WHERE id = ?");
     for (;;) {
-        const std::uint64_t drawn = (std::uint64_t{random()} << 32) | random();
-        const auto id = static_cast<JobId>(drawn & ((std::uint64_t{1} << job_id_bits) - 1));
+        const JobId drawn = random() & ((1u << job_id_drawn_bits) - 1u);
+        const JobId id = minute << job_id_drawn_bits | drawn;
         if (id == 0) continue;
         taken.bind(1, id);
         if (!taken.executeStep()) return id;
@@ -89,7 +93,7 @@ JobId insert_job(const Library::Connection& connection, JobId id, const Job& job
     SQLite::Statement insert(*connection.database,
                              "INSERT INTO jobs (id, name, press, colours, heads, created, updated) "
                              "VALUES (?, ?, ?, ?, ?, ?, ?)");
-    if (id == 0) id = new_job_id(connection);
+    if (id == 0) id = new_job_id(connection, time);
     insert.bind(1, id);
     insert.bind(2, job.name);
     insert.bind(3, job.press.name);

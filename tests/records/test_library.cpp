@@ -1,4 +1,6 @@
 // The library as a person uses it: jobs, their history, search, press profiles, settings.
+#include <algorithm>
+#include <limits>
 #include <optional>
 #include <string>
 #include <vector>
@@ -60,6 +62,27 @@ TEST_CASE("a job is there after the library was closed", "[library]") {
     const JobRow expected{id, "Summer shirt", "Press one", "Black, Red, White", 3, 1000, 1000, {}};
     CHECK(rows->front() == expected);
     CHECK_FALSE(again.check());
+}
+
+TEST_CASE("ids follow the time that jobs are made at, and differ within a minute", "[library]") {
+    Library library = Library::in_memory();
+    constexpr Timestamp minute = 60'000, day = 24 * 60 * minute;
+    JobId last = 0;
+    for (const Timestamp time : {Timestamp{0}, minute, day, 20'000 * day, 45'000 * day}) {
+        const JobId one = stored(library, samples::job("one"), time);
+        const JobId other = stored(library, samples::job("other"), time + minute - 1);
+        CHECK(one != other);
+        CHECK(std::min(one, other) > last);
+        CHECK(one >> job_id_drawn_bits == other >> job_id_drawn_bits);
+        last = std::max(one, other);
+    }
+    // Clocks that are far off still give ids that are in bounds and unlike others.
+    for (const Timestamp time : {-day, 1'000'000'000 * day, std::numeric_limits<Timestamp>::min()}) {
+        const JobId id = stored(library, samples::job("off"), time);
+        CHECK(id > 0);
+        CHECK(id < (JobId{1} << job_id_bits));
+        CHECK(stored(library, samples::job("off"), time) != id);
+    }
 }
 
 TEST_CASE("jobs are listed with the last changed first, by pages", "[library]") {
