@@ -17,7 +17,8 @@ struct Vec {
 inline Vec operator+(Vec a, Vec b) { return {a.x + b.x, a.y + b.y}; }
 inline Vec operator-(Vec a, Vec b) { return {a.x - b.x, a.y - b.y}; }
 inline Vec operator*(Vec a, float k) { return {a.x * k, a.y * k}; }
-inline float length(Vec a) { return std::hypot(a.x, a.y); }
+/// Not std::hypot(): nothing on a screen is long enough for its square to overflow.
+inline float length(Vec a) { return std::sqrt(a.x * a.x + a.y * a.y); }
 
 struct Box {
     float x0 = 0.0f, y0 = 0.0f, x1 = 0.0f, y1 = 0.0f;

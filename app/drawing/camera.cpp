@@ -6,11 +6,6 @@ namespace carriageway {
 
 namespace {
 
-Vec turned(Point p, double turn) {
-    const double c = std::cos(turn), s = std::sin(turn);
-    return {static_cast<float>(p.x * c - p.y * s), static_cast<float>(p.x * s + p.y * c)};
-}
-
 double nearest_turn(double from, double to) {
     return std::remainder(to - from, 2.0 * std::numbers::pi);
 }
@@ -29,11 +24,20 @@ HeadPlace place_of_station(const PressProfile& press, int station) {
     return place;
 }
 
-Vec Projection::to_screen(Point p) const {
-    const Vec v = turned({p.x - camera.centre.x, p.y - camera.centre.y}, camera.turn);
+Point Projection::step_on_screen(Point step) const {
+    const double c = camera.scale * std::cos(camera.turn), s = camera.scale * std::sin(camera.turn);
+    return {step.x * c - step.y * s, -(step.x * s + step.y * c)};
+}
+
+Point Projection::on_screen(Point p) const {
     const Vec middle = view.centre();
-    const float k = static_cast<float>(camera.scale);
-    return {middle.x + v.x * k, middle.y - v.y * k};
+    const Point from_middle = step_on_screen({p.x - camera.centre.x, p.y - camera.centre.y});
+    return {middle.x + from_middle.x, middle.y + from_middle.y};
+}
+
+Vec Projection::to_screen(Point p) const {
+    const Point at = on_screen(p);
+    return {static_cast<float>(at.x), static_cast<float>(at.y)};
 }
 
 Point Projection::to_press(Vec s) const {

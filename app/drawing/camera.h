@@ -38,6 +38,10 @@ struct Projection {
     Camera camera;
     Box view;
     Vec to_screen(Point in_press) const;
+    /// The same, not rounded to what a Vec holds.
+    Point on_screen(Point in_press) const;
+    /// What a step of the press plane, mm, comes to on screen, dp.
+    Point step_on_screen(Point step) const;
     Point to_press(Vec on_screen) const;
     float size(double mm) const { return static_cast<float>(mm * camera.scale); }
 };

@@ -104,8 +104,7 @@ void draw_done(const DiagramInput& input, const RunningHead& running, const Head
     print.view.head = find_head(*input.job, running.cycle.head);
     print.view.assessed = find_head(*input.assessment, running.cycle.head);
     if (!print.view.head || !print.view.assessed) return;
-    print.view.projection = &input.projection;
-    print.view.place = place;
+    print.view.aim(input.projection, place);
     print.passed = running.cycle.squeegee;
     print.missed = &print.view.assessed->coverage;
     print.over = true;
@@ -122,8 +121,7 @@ void draw_under_way(const DiagramInput& input, const RunningHead& running, const
     print.view.head = find_head(*input.job, running.cycle.head);
     print.view.assessed = find_head(*input.assessment, running.cycle.head);
     if (!print.view.head || !print.view.assessed) return;
-    print.view.projection = &input.projection;
-    print.view.place = place;
+    print.view.aim(input.projection, place);
     CoverScratch scratch;
     Coverage missed;
     cover(print.view.assessed->columns, bands_at(running.cycle, now), scratch, missed);
@@ -136,8 +134,7 @@ void draw_under_way(const DiagramInput& input, const RunningHead& running, const
 
 void fill_platen(const DiagramInput& input, const HeadPlace& place, Role cloth, DrawingList& list) {
     HeadView view;
-    view.projection = &input.projection;
-    view.place = place;
+    view.aim(input.projection, place);
     fill_rect(list, view, rect_of(input.job->platen), paint(cloth));
 }
 

@@ -4,14 +4,23 @@
 
 namespace carriageway {
 
-Vec HeadView::along() const {
-    const Vec v = to(0.0, 1000.0) - to(0.0, 0.0);
-    return v * (1.0f / std::max(length(v), 1e-6f));
+namespace {
+
+Vec unit(Point step) {
+    const double size = std::max(std::sqrt(step.x * step.x + step.y * step.y), 1e-9);
+    return {static_cast<float>(step.x / size), static_cast<float>(step.y / size)};
 }
 
-Vec HeadView::across() const {
-    const Vec v = to(1000.0, 0.0) - to(0.0, 0.0);
-    return v * (1.0f / std::max(length(v), 1e-6f));
+} // namespace
+
+void HeadView::aim(const Projection& through, const HeadPlace& at) {
+    projection = &through;
+    place = at;
+    origin = through.on_screen(at.origin);
+    x_step = through.step_on_screen(at.across);
+    y_step = through.step_on_screen(at.along);
+    across_unit = unit(x_step);
+    along_unit = unit(y_step);
 }
 
 Role verdict_role(const HeadAssessment& head) {
@@ -60,8 +69,7 @@ HeadView view_of(const DiagramInput& input, std::size_t index) {
     HeadView view;
     view.head = &input.job->heads[index];
     view.assessed = &input.assessment->heads[index];
-    view.projection = &input.projection;
-    view.place = place_of_station(input.job->press, view.head->station);
+    view.aim(input.projection, place_of_station(input.job->press, view.head->station));
     return view;
 }
 

@@ -71,13 +71,22 @@ struct HeadView {
     const HeadAssessment* assessed = nullptr;
     const Projection* projection = nullptr;
     HeadPlace place;
+    /// Says where the head lies and how it is looked at: before any of what follows, and again
+    /// where the projection has changed.
+    void aim(const Projection& through, const HeadPlace& at);
     Vec to(double x, double y) const {
-        return projection->to_screen(place.to_press({x, y}));
+        return {static_cast<float>(origin.x + x_step.x * x + y_step.x * y),
+                static_cast<float>(origin.y + x_step.y * x + y_step.y * y)};
     }
     Vec to(Point p) const { return to(p.x, p.y); }
     float size(double mm) const { return projection->size(mm); }
-    Vec along() const;  ///< unit vector on screen of the head's +y
-    Vec across() const; ///< unit vector on screen of the head's +x
+    Vec along() const { return along_unit; }   ///< unit vector on screen of the head's +y
+    Vec across() const { return across_unit; } ///< unit vector on screen of the head's +x
+
+    // Kept by aim(): a head has many points, and each would take the camera's sine and cosine.
+    Point origin;         ///< of the head's axes, dp
+    Point x_step, y_step; ///< dp on screen for each mm along the head's +x and +y
+    Vec along_unit, across_unit;
 };
 
 /// From this scale (dp per mm) on, a head is drawn in full.

@@ -13,6 +13,7 @@ void DrawingList::begin(Box window, const TypeMeasure& type) {
     clip_stack_.assign(1, 0);
     type_ = &type;
     layer_ = 0;
+    layers_ = 0;
 }
 
 Mark& DrawingList::add(MarkKind kind, Paint colour, const Vec* points, int count) {
@@ -23,6 +24,7 @@ Mark& DrawingList::add(MarkKind kind, Paint colour, const Vec* points, int count
     mark.count = static_cast<std::uint32_t>(count);
     mark.clip = clip_stack_.back();
     mark.layer = layer_;
+    layers_ |= 1u << layer_;
     points_.insert(points_.end(), points, points + count);
     marks_.push_back(mark);
     return marks_.back();
@@ -73,7 +75,10 @@ void DrawingList::circle(Vec centre, float radius, Paint colour, float width) {
 }
 
 Box DrawingList::text(Vec at, std::string_view words, TypeStyle style, Role colour, Role on) {
-    const Vec extent{type_->width(style, words), type_->height(style)};
+    return text(at, words, {type_->width(style, words), type_->height(style)}, style, colour, on);
+}
+
+Box DrawingList::text(Vec at, std::string_view words, Vec extent, TypeStyle style, Role colour, Role on) {
     if (!words.empty()) {
         Mark& mark = add(MarkKind::text, paint(colour), &at, 1);
         mark.text = static_cast<std::uint32_t>(text_.size());
@@ -89,7 +94,7 @@ Box DrawingList::text(Vec at, std::string_view words, TypeStyle style, Role colo
 Box DrawingList::text_centred(Vec centre, std::string_view words, TypeStyle style, Role colour,
                               Role on) {
     const Vec extent{type_->width(style, words), type_->height(style)};
-    return text({centre.x - 0.5f * extent.x, centre.y - 0.5f * extent.y}, words, style, colour, on);
+    return text({centre.x - 0.5f * extent.x, centre.y - 0.5f * extent.y}, words, extent, style, colour, on);
 }
 
 Thing& DrawingList::thing(std::string_view name, ThingRole role, Box box) {

@@ -112,6 +112,8 @@ public:
     void circle(Vec centre, float radius, Paint colour, float width);
     /// Writes one line with its top left at `at`; returns its box. `on` names what is behind it.
     Box text(Vec at, std::string_view words, TypeStyle style, Role colour, Role on);
+    /// The same, of words that have been measured.
+    Box text(Vec at, std::string_view words, Vec extent, TypeStyle style, Role colour, Role on);
     /// The same centred on `centre`.
     Box text_centred(Vec centre, std::string_view words, TypeStyle style, Role colour, Role on);
 
@@ -133,6 +135,8 @@ public:
     const std::vector<Mark>& marks() const { return marks_; }
     const std::vector<Thing>& things() const { return things_; }
     std::vector<Thing>& things() { return things_; }
+    /// Whether any mark is in a layer.
+    bool has_layer(int layer) const { return (layers_ >> layer & 1u) != 0; }
     const Vec* points(const Mark& mark) const { return points_.data() + mark.first; }
     std::string_view words(const Mark& mark) const {
         return std::string_view(text_).substr(mark.text, mark.text_length);
@@ -152,6 +156,7 @@ private:
     std::vector<std::int16_t> clip_stack_;
     const TypeMeasure* type_ = nullptr;
     std::uint8_t layer_ = 0;
+    unsigned layers_ = 0; ///< a bit for each that has a mark
 };
 
 /// The thing under a point: of the uppermost layer that has one there, the one whose drawn box is

@@ -48,7 +48,7 @@ public:
     float height(TypeStyle style) const override;
     float scale() const override { return scale_; }
 
-    float pixels_per_dp() const { return pixels_per_dp_; }
+    float pixels_per_dp() const override { return pixels_per_dp_; }
     ImFontAtlas& atlas() const { return atlas_; }
     ImFont* font(TypeStyle style) const { return fonts_[index(style)]; }
     /// Height of a line in pixels: the size to give to Dear ImGui.

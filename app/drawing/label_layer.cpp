@@ -1,4 +1,6 @@
 // Words on a head: its name and verdict, what is missed, how far the bands run past the image.
+#include <span>
+
 #include "app/drawing/diagram.h"
 #include "app/text/sentences.h"
 
@@ -57,23 +59,23 @@ void label_beside(const HeadView& view, bool verdicts, DrawingList& list, LabelP
     const TypeStyle body{TypeSize::body, true}, small{TypeSize::small, true};
     const std::string full = cut_to(list.type(), body, name_of_head(*view.head), 170.0f * list.type().scale());
     const std::string number = std::to_string(view.head->station);
-    const auto put = [&](const std::string& words, TypeStyle style, const LabelPlace& place) {
-        const float width = mark + gap + list.type().width(style, words);
-        const float height = list.type().height(style);
-        const Box box = around(centre_of(view, place, width, height), width, height);
-        if (!labels.place(box)) return false;
-        if (verdicts)
-            draw_verdict(list, {box.x0 + 0.5f * mark, box.y0 + 0.5f * height}, mark, role);
-        list.text({box.x0 + mark + gap, box.y0}, words, style, role, Role::paper);
-        return true;
+    const auto put = [&](const std::string& words, TypeStyle style, std::span<const LabelPlace> places) {
+        const Vec extent{list.type().width(style, words), list.type().height(style)};
+        const float width = mark + gap + extent.x;
+        for (const LabelPlace& place : places) {
+            const Box box = around(centre_of(view, place, width, extent.y), width, extent.y);
+            if (!labels.place(box)) continue;
+            if (verdicts)
+                draw_verdict(list, {box.x0 + 0.5f * mark, box.y0 + 0.5f * extent.y}, mark, role);
+            list.text({box.x0 + mark + gap, box.y0}, words, extent, style, role, Role::paper);
+            return true;
+        }
+        return false;
     };
-    for (const TypeStyle style : {body, small})
-        for (const LabelPlace& place : straight_out)
-            if (put(full, style, place)) return;
-    for (const LabelPlace& place : straight_out)
-        if (put(number, body, place)) return;
+    if (put(full, body, straight_out) || put(full, small, straight_out) || put(number, body, straight_out))
+        return;
     for (const LabelPlace& place : elsewhere)
-        if (put(number, body, place) || put(number, small, place)) return;
+        if (put(number, body, {&place, 1}) || put(number, small, {&place, 1})) return;
     if (verdicts) draw_verdict(list, view.to(0.0, 0.0), mark * 1.3f, role);
 }
 

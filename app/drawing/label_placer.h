@@ -20,7 +20,8 @@ public:
             box.y1 > within_.y1)
             return false;
         for (const Box& other : taken_)
-            if (overlap(box, other)) return false;
+            if (box.x0 < other.x1 && other.x0 < box.x1 && box.y0 < other.y1 && other.y0 < box.y1)
+                return false;
         return true;
     }
 

@@ -132,16 +132,16 @@ HeadDrawing head_drawing(const PaperJob& sheet, const Head& head, Box box, Paper
     camera = camera_for_head(sheet.job, head, room, rail_room);
     const double times = times_smaller(camera.scale);
     camera.scale = 1.0 / (paper_mm_per_dp * times);
+    const HeadPlace place = place_of_station(sheet.job.press, head.station);
+    camera.centre = place.to_press({0.5 * rail_room / camera.scale, 0.0});
+    // Only as high as the frame.
+    input.projection.view.y1 =
+        std::min(room.y1, room.y0 + input.projection.size(head.screen.along) + 12.0f);
+    input.chosen = head.id;
     HeadView view;
     view.head = &head;
     view.assessed = &sheet.assessed(head);
-    view.projection = &input.projection;
-    view.place = place_of_station(sheet.job.press, head.station);
-    camera.centre = view.place.to_press({0.5 * rail_room / camera.scale, 0.0});
-    // Only as high as the frame.
-    input.projection.view.y1 =
-        std::min(room.y1, room.y0 + view.size(head.screen.along) + 12.0f);
-    input.chosen = head.id;
+    view.aim(input.projection, place);
 
     DrawingList drawing;
     drawing.begin(pages.list().window(), pages.type());

@@ -36,29 +36,14 @@ Vec normal_of(Vec a, Vec b) {
     return Vec{along.y, -along.x} * (1.0f / length(along));
 }
 
-/// How far a corner moves so that both its sides move by 1.
+/// How far a corner moves so that both its sides move by their normals, which are as long as soft
+/// edges are wide: 1.
 Vec mitre(Vec before, Vec after) {
     const Vec sum = before + after;
-    const float size = length(sum);
-    if (size < 1e-3f) return before;
-    return sum * (std::min(2.0f / size, longest_mitre) / size);
-}
-
-/// The part of a convex polygon where sign·(distance along `normal` − level) is 0 or more.
-void cut_at(const std::vector<Vec>& from, Vec normal, float level, float sign,
-            std::vector<Vec>& out) {
-    out.clear();
-    if (from.empty()) return;
-    Vec before = from.back();
-    float before_by = sign * (dot(before, normal) - level);
-    for (const Vec& at : from) {
-        const float by = sign * (dot(at, normal) - level);
-        if ((by >= 0.0f) != (before_by >= 0.0f))
-            out.push_back(before + (at - before) * (before_by / (before_by - by)));
-        if (by >= 0.0f) out.push_back(at);
-        before = at;
-        before_by = by;
-    }
+    const float square = dot(sum, sum);
+    if (square < 1e-6f) return before;
+    const float sharpest = 2.0f / longest_mitre;
+    return sum * (square < sharpest * sharpest ? longest_mitre / std::sqrt(square) : 2.0f / square);
 }
 
 /// From where to where something reaches along a normal.
@@ -80,33 +65,55 @@ void PolygonPaint::begin(ImDrawList& draw, Vec white) {
 
 void PolygonPaint::take_distinct(const Vec* corners, int count) {
     constexpr float same = 1.0f / 1024.0f;
+    const auto apart = [](Vec a, Vec b) { return dot(a - b, a - b) > same * same; };
     corners_.clear();
     for (int i = 0; i < count; ++i)
-        if (corners_.empty() || length(corners[i] - corners_.back()) > same)
-            corners_.push_back(corners[i]);
-    while (corners_.size() > 1 && length(corners_.front() - corners_.back()) <= same)
-        corners_.pop_back();
+        if (corners_.empty() || apart(corners[i], corners_.back())) corners_.push_back(corners[i]);
+    while (corners_.size() > 1 && !apart(corners_.front(), corners_.back())) corners_.pop_back();
 }
 
-void PolygonPaint::corner(Vec at, ImU32 colour) {
-    draw_->PrimWriteVtx({at.x, at.y}, {white_.x, white_.y}, colour);
-}
-
-/// Makes room for a convex polygon and what else is announced, and writes the polygon's triangles.
-void PolygonPaint::fan(int count, int more_corners, int more_indices) {
-    draw_->PrimReserve((count - 2) * 3 + more_indices, count + more_corners);
-    const unsigned base = draw_->_VtxCurrentIdx;
-    for (unsigned i = 2; i < static_cast<unsigned>(count); ++i) {
-        draw_->PrimWriteIdx(static_cast<ImDrawIdx>(base));
-        draw_->PrimWriteIdx(static_cast<ImDrawIdx>(base + i - 1));
-        draw_->PrimWriteIdx(static_cast<ImDrawIdx>(base + i));
+/// Writes triangles into room that has been made for them; what is counted is told at its end.
+class PolygonPaint::Writer {
+public:
+    Writer(ImDrawList& draw, Vec white, int corners, int indices) : draw_(draw), white_{white.x, white.y} {
+        draw.PrimReserve(indices, corners);
+        base_ = draw._VtxCurrentIdx;
+        corner_ = draw._VtxWritePtr;
+        index_ = draw._IdxWritePtr;
     }
-}
+    ~Writer() {
+        draw_._VtxCurrentIdx += static_cast<unsigned>(corner_ - draw_._VtxWritePtr);
+        draw_._VtxWritePtr = corner_;
+        draw_._IdxWritePtr = index_;
+    }
+    Writer(const Writer&) = delete;
+    Writer& operator=(const Writer&) = delete;
+
+    void corner(Vec at, ImU32 colour) { *corner_++ = {{at.x, at.y}, white_, colour}; }
+    /// Corners by their number since the writer was made.
+    void triangle(unsigned a, unsigned b, unsigned c) {
+        *index_++ = static_cast<ImDrawIdx>(base_ + a);
+        *index_++ = static_cast<ImDrawIdx>(base_ + b);
+        *index_++ = static_cast<ImDrawIdx>(base_ + c);
+    }
+    /// A convex polygon whose corners follow each other.
+    void fan(unsigned first, unsigned count) {
+        for (unsigned i = 2; i < count; ++i) triangle(first, first + i - 1, first + i);
+    }
+
+private:
+    ImDrawList& draw_;
+    ImVec2 white_;
+    unsigned base_;
+    ImDrawVert* corner_;
+    ImDrawIdx* index_;
+};
 
 void PolygonPaint::fill_hard(const Vec* corners, int count, ImU32 colour) {
     if (count < 3) return;
-    fan(count, 0, 0);
-    for (int i = 0; i < count; ++i) corner(corners[i], colour);
+    Writer writer(*draw_, white_, count, (count - 2) * 3);
+    writer.fan(0, static_cast<unsigned>(count));
+    for (int i = 0; i < count; ++i) writer.corner(corners[i], colour);
 }
 
 void PolygonPaint::fill_soft(const Vec* corners, int count, ImU32 colour) {
@@ -114,21 +121,20 @@ void PolygonPaint::fill_soft(const Vec* corners, int count, ImU32 colour) {
     if (corners_.size() < 3) return;
     const float outward = doubled_area(corners_) >= 0.0f ? edge_softness : -edge_softness;
     const unsigned n = static_cast<unsigned>(corners_.size());
-    fan(static_cast<int>(n), static_cast<int>(n), static_cast<int>(6 * n));
-    const unsigned base = draw_->_VtxCurrentIdx;
+    normals_.resize(n);
+    for (unsigned i = 0; i < n; ++i)
+        normals_[i] = normal_of(corners_[i], corners_[i + 1 == n ? 0 : i + 1]) * outward;
+    Writer writer(*draw_, white_, static_cast<int>(2 * n), static_cast<int>(3 * (n - 2) + 6 * n));
+    writer.fan(0, n);
     for (unsigned i = 0; i < n; ++i) {
-        const unsigned next = (i + 1) % n;
-        for (const unsigned index : {i, next, n + next, i, n + next, n + i})
-            draw_->PrimWriteIdx(static_cast<ImDrawIdx>(base + index));
+        const unsigned next = i + 1 == n ? 0 : i + 1;
+        writer.triangle(i, next, n + next);
+        writer.triangle(i, n + next, n + i);
     }
-    for (const Vec& at : corners_) corner(at, colour);
+    for (const Vec& at : corners_) writer.corner(at, colour);
     const ImU32 clear = colour & ~IM_COL32_A_MASK;
-    for (unsigned i = 0; i < n; ++i) {
-        const Vec at = corners_[i];
-        const Vec before = normal_of(corners_[(i + n - 1) % n], at);
-        const Vec after = normal_of(at, corners_[(i + 1) % n]);
-        corner(at + mitre(before, after) * outward, clear);
-    }
+    for (unsigned i = 0; i < n; ++i)
+        writer.corner(corners_[i] + mitre(normals_[i == 0 ? n - 1 : i - 1], normals_[i]), clear);
 }
 
 void PolygonPaint::hatch(const Vec* corners, int count, ImU32 colour, const Hatch& hatch,
@@ -143,46 +149,119 @@ void PolygonPaint::hatch(const Vec* corners, int count, ImU32 colour, const Hatc
         return;
     }
     Profile profile;
+    profile.colour = colour;
     profile.normal = {-std::sin(hatch.angle), std::cos(hatch.angle)};
     profile.core = std::max(0.0f, 0.5f * (hatch.width - edge_softness));
     profile.outer = profile.core + edge_softness;
     profile.peak = std::min(hatch.width, 1.0f);
 
-    RowReach polygon, screen;
-    for (const Vec& at : corners_) polygon.take(dot(at, profile.normal));
+    take_sides(profile.normal);
+    RowReach screen;
     for (const Vec at : {Vec{shown.x0, shown.y0}, Vec{shown.x1, shown.y0},
                          Vec{shown.x1, shown.y1}, Vec{shown.x0, shown.y1}})
         screen.take(dot(at, profile.normal));
-    const float lo = std::max(polygon.lo, screen.lo) - profile.outer;
-    const float hi = std::min(polygon.hi, screen.hi) + profile.outer;
+    const float lo = std::max(one_.corners.front().by, screen.lo) - profile.outer;
+    const float hi = std::min(one_.corners.back().by, screen.hi) + profile.outer;
     if (!(lo <= hi)) return;
     const float phase = std::remainder(hatch.phase, hatch.spacing);
     const int first = static_cast<int>(std::ceil((lo - phase) / hatch.spacing));
     const int last = static_cast<int>(std::floor((hi - phase) / hatch.spacing));
     for (int k = first; k <= last; ++k)
-        line(colour, profile, static_cast<float>(k) * hatch.spacing + phase);
+        line(profile, static_cast<float>(k) * hatch.spacing + phase);
+}
+
+void PolygonPaint::Side::pass(float level) {
+    while (at + 2 < corners.size() && corners[at + 1].by <= level) ++at;
+    while (at > 0 && corners[at].by > level) --at;
+}
+
+Vec PolygonPaint::Side::point(float level) const {
+    const Reached &from = corners[at], &to = corners[at + 1];
+    const float way = to.by - from.by;
+    const float share = way > 0.0f ? std::clamp((level - from.by) / way, 0.0f, 1.0f) : 0.0f;
+    return from.at + (to.at - from.at) * share;
+}
+
+void PolygonPaint::Side::take(float lo, float hi, std::vector<Reached>& out) {
+    out.clear();
+    pass(lo);
+    out.push_back({point(lo), lo});
+    for (std::size_t i = at + 1; i < corners.size() && corners[i].by < hi; ++i)
+        out.push_back(corners[i]);
+    pass(hi);
+    out.push_back({point(hi), hi});
+}
+
+/// Parts the polygon's corners at its lowest and its highest, which belong to both sides.
+void PolygonPaint::take_sides(Vec normal) {
+    const std::size_t n = corners_.size();
+    const auto by = [&](std::size_t i) { return dot(corners_[i], normal); };
+    std::size_t lowest = 0, highest = 0;
+    for (std::size_t i = 1; i < n; ++i) {
+        if (by(i) < by(lowest)) lowest = i;
+        if (by(i) > by(highest)) highest = i;
+    }
+    for (Side* side : {&one_, &other_}) {
+        const bool forward = side == &one_;
+        side->at = 0;
+        side->corners.clear();
+        for (std::size_t i = lowest;; i = forward ? (i + 1 == n ? 0 : i + 1) : (i == 0 ? n : i) - 1) {
+            side->corners.push_back({corners_[i], by(i)});
+            if (i == highest) break;
+        }
+    }
 }
 
 /// One hatch line: its opacity rises from 0 to the peak over a pixel, stays and falls again.
-void PolygonPaint::line(ImU32 colour, const Profile& profile, float level) {
-    cut_at(corners_, profile.normal, level - profile.outer, 1.0f, spare_);
-    cut_at(spare_, profile.normal, level + profile.outer, -1.0f, strip_);
-    if (strip_.size() < 3) return;
-    band(colour, profile, level, -profile.outer, -profile.core);
-    if (profile.core > 0.0f) band(colour, profile, level, -profile.core, profile.core);
-    band(colour, profile, level, profile.core, profile.outer);
+void PolygonPaint::line(const Profile& profile, float level) {
+    if (plain_line(profile, level)) return;
+    band(profile, level, -profile.outer, -profile.core);
+    if (profile.core > 0.0f) band(profile, level, -profile.core, profile.core);
+    band(profile, level, profile.core, profile.outer);
 }
 
-/// The part of the strip between two distances from the line's middle.
-void PolygonPaint::band(ImU32 colour, const Profile& profile, float level, float from, float to) {
-    cut_at(strip_, profile.normal, level + from, 1.0f, spare_);
-    cut_at(spare_, profile.normal, level + to, -1.0f, cut_);
-    if (cut_.size() < 3) return;
-    fan(static_cast<int>(cut_.size()), 0, 0);
-    for (const Vec& at : cut_) {
-        const float away = std::abs(dot(at, profile.normal) - level);
-        corner(at, with_opacity(colour, profile.peak * (profile.outer - away) / edge_softness));
+/// A line that meets no corner, as most do; false: it does meet one, and nothing is painted.
+bool PolygonPaint::plain_line(const Profile& profile, float level) {
+    const float lo = level - profile.outer, hi = level + profile.outer;
+    for (Side* side : {&one_, &other_}) {
+        if (!(lo > side->corners.front().by)) return false;
+        side->pass(lo);
+        if (!(side->corners[side->at + 1].by > hi)) return false;
     }
+    const bool cored = profile.core > 0.0f;
+    const float levels[] = {lo, level - profile.core, level + profile.core, hi};
+    const ImU32 full = with_opacity(profile.colour, profile.peak), clear = profile.colour & ~IM_COL32_A_MASK;
+    Writer writer(*draw_, white_, cored ? 12 : 8, cored ? 18 : 12);
+    unsigned first = 0;
+    for (int i = 0; i < 3; ++i) {
+        if (i == 1 && !cored) continue;
+        const ImU32 below = i == 0 ? clear : full, above = i == 2 ? clear : full;
+        writer.fan(first, 4);
+        first += 4;
+        writer.corner(one_.point(levels[i]), below);
+        writer.corner(one_.point(levels[i + 1]), above);
+        writer.corner(other_.point(levels[i + 1]), above);
+        writer.corner(other_.point(levels[i]), below);
+    }
+    return true;
+}
+
+/// The part of the polygon between two distances from the line's middle.
+void PolygonPaint::band(const Profile& profile, float level, float from, float to) {
+    const float lo = std::max(level + from, one_.corners.front().by);
+    const float hi = std::min(level + to, one_.corners.back().by);
+    if (!(lo < hi)) return;
+    one_.take(lo, hi, up_);
+    other_.take(lo, hi, down_);
+    const std::size_t count = up_.size() + down_.size();
+    Writer writer(*draw_, white_, static_cast<int>(count), static_cast<int>(3 * (count - 2)));
+    writer.fan(0, static_cast<unsigned>(count));
+    const auto put = [&](const Reached& at) {
+        const float away = std::abs(at.by - level);
+        writer.corner(at.at, with_opacity(profile.colour, profile.peak * (profile.outer - away) / edge_softness));
+    };
+    for (const Reached& at : up_) put(at);
+    for (auto at = down_.rbegin(); at != down_.rend(); ++at) put(*at);
 }
 
 } // namespace carriageway

@@ -45,20 +45,39 @@ public:
 private:
     /// Across a hatch: where the lines' opacity is 0 or full, and how full.
     struct Profile {
+        std::uint32_t colour;
         Vec normal;
         float core, outer, peak;
     };
+    /// A point, and how far along the hatch's normal it lies.
+    struct Reached {
+        Vec at;
+        float by;
+    };
+    /// One of the two ways round the polygon from its lowest corner along the normal to its highest.
+    struct Side {
+        std::vector<Reached> corners;
+        std::size_t at = 0; ///< the corner last passed
+        void pass(float level);         ///< moves on, or back, to the corner before this level
+        Vec point(float level) const;   ///< at a level between that corner and the next
+        /// Adds to `out` what this side has from `lo` to `hi`, both ends included.
+        void take(float lo, float hi, std::vector<Reached>& out);
+    };
+
+    class Writer;
 
     void take_distinct(const Vec* corners, int count);
-    void corner(Vec at, std::uint32_t colour);
-    void fan(int count, int more_corners, int more_indices);
-    void line(std::uint32_t colour, const Profile& profile, float level);
-    void band(std::uint32_t colour, const Profile& profile, float level, float from, float to);
+    void take_sides(Vec normal);
+    void line(const Profile& profile, float level);
+    bool plain_line(const Profile& profile, float level);
+    void band(const Profile& profile, float level, float from, float to);
 
     ImDrawList* draw_ = nullptr;
     Vec white_;
-    std::vector<Vec> corners_;         ///< of the polygon being painted
-    std::vector<Vec> strip_, cut_, spare_; ///< parts of it
+    std::vector<Vec> corners_; ///< of the polygon being painted
+    std::vector<Vec> normals_; ///< of its sides, outward
+    Side one_, other_;
+    std::vector<Reached> up_, down_; ///< of the band being painted, one side and the other
 };
 
 } // namespace carriageway

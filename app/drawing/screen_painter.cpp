@@ -33,15 +33,6 @@ bool upright_rectangle(const std::vector<Vec>& p) {
            (plumb(p[0], p[1]) && level(p[1], p[2]) && plumb(p[2], p[3]) && level(p[3], p[0]));
 }
 
-/// The box around points.
-Box around_all(const std::vector<Vec>& points) {
-    Box box{points[0].x, points[0].y, points[0].x, points[0].y};
-    for (const Vec& p : points)
-        box = {std::min(box.x0, p.x), std::min(box.y0, p.y), std::max(box.x1, p.x),
-               std::max(box.y1, p.y)};
-    return box;
-}
-
 /// An upright rectangle on the pixel grid: what is thinner than a pixel gets one.
 Box crisp(const Box& box) {
     Box on_grid = snapped(box);
@@ -98,6 +89,7 @@ void ScreenPainter::paint(const DrawingList& list, Theme theme, const Fonts& fon
     draw.Flags &= ~ImDrawListFlags_AntiAliasedLinesUseTex;
     for (int layer = first; layer <= last; ++layer) {
         int clip = -1;
+        if (!list.has_layer(layer)) continue;
         for (const Mark& mark : list.marks()) {
             if (mark.layer != layer) continue;
             if (mark.clip != clip) {
@@ -117,17 +109,25 @@ void ScreenPainter::paint(const DrawingList& list, Theme theme, const Fonts& fon
 bool ScreenPainter::take_points(const DrawingList& list, const Mark& mark) {
     constexpr float farthest = 1e6f; // px: beyond this a float no longer holds parts of a pixel
     const Vec* points = list.points(mark);
-    points_.clear();
+    points_.resize(mark.count);
+    Box reach{farthest, farthest, -farthest, -farthest};
+    float odd = 0.0f; // turns into no number where a point is none
     for (std::uint32_t i = 0; i < mark.count; ++i) {
         const Vec p = points[i] * ratio_;
-        if (!(std::abs(p.x) < farthest) || !(std::abs(p.y) < farthest)) return false;
-        points_.push_back(p);
+        odd += (p.x - p.x) + (p.y - p.y);
+        reach = {std::min(reach.x0, p.x), std::min(reach.y0, p.y), std::max(reach.x1, p.x),
+                 std::max(reach.y1, p.y)};
+        points_[i] = p;
     }
-    return !points_.empty() && std::isfinite(mark.width) && std::isfinite(mark.radius);
+    reach_ = reach;
+    return mark.count > 0 && odd == 0.0f && reach.x0 > -farthest && reach.y0 > -farthest &&
+           reach.x1 < farthest && reach.y1 < farthest && std::isfinite(mark.width) &&
+           std::isfinite(mark.radius);
 }
 
+/// Whether what the points reach, and how far it is painted beyond them, meets the clip.
 bool ScreenPainter::shows(const Mark& mark) const {
-    Box reach = around_all(points_);
+    Box reach = reach_;
     float beyond = 2.0f;
     if (mark.kind == MarkKind::line || mark.kind == MarkKind::loop)
         beyond += 8.0f * std::abs(mark.width) * ratio_; // sharp corners reach out
@@ -169,7 +169,7 @@ void ScreenPainter::paint_mark(const DrawingList& list, const Mark& mark) {
 void ScreenPainter::paint_fill(const Mark& mark, ImU32 colour) {
     const int count = static_cast<int>(points_.size());
     if (upright_rectangle(points_))
-        fill_box(*draw_, crisp(around_all(points_)), colour);
+        fill_box(*draw_, crisp(reach_), colour);
     else if (mark.colour.alpha == 255)
         polygons_.fill_soft(points_.data(), count, colour);
     else
@@ -181,15 +181,15 @@ void ScreenPainter::paint_stroke(const Mark& mark, ImU32 colour) {
     const float whole = whole_width(width);
     const bool closed = mark.kind == MarkKind::loop;
     if (closed && upright_rectangle(points_)) {
-        const Box outer = snapped(around_all(points_).inset(-0.5f * whole));
+        const Box outer = snapped(reach_.inset(-0.5f * whole));
         fill_between(*draw_, outer, outer.inset(whole), colour);
         return;
     }
     if (!closed && points_.size() == 2 &&
         (level(points_[0], points_[1]) || plumb(points_[0], points_[1]))) {
         const bool across = level(points_[0], points_[1]);
-        Box bar = snapped(around_all(points_));
-        const Vec middle = around_all(points_).centre();
+        Box bar = snapped(reach_);
+        const Vec middle = reach_.centre();
         if (across) {
             bar.y0 = snapped(middle.y - 0.5f * whole);
             bar.y1 = bar.y0 + whole;
@@ -207,7 +207,7 @@ void ScreenPainter::paint_stroke(const Mark& mark, ImU32 colour) {
 }
 
 void ScreenPainter::paint_box(const Mark& mark, ImU32 colour) {
-    const Box box = crisp(around_all(points_));
+    const Box box = crisp(reach_);
     const float radius =
         std::clamp(mark.radius * ratio_, 0.0f, 0.5f * std::min(box.width(), box.height()));
     if (mark.kind == MarkKind::round) {

@@ -42,6 +42,7 @@ private:
     float ratio_ = 1.0f;      ///< pixels per dp
     Box clip_;                ///< px, whole
     std::vector<Vec> points_; ///< of the mark being painted, px
+    Box reach_;               ///< around them
     PolygonPaint polygons_;
 };
 

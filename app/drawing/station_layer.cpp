@@ -8,15 +8,13 @@ namespace {
 
 void draw_platen(const DiagramInput& input, const HeadPlace& place, DrawingList& list) {
     HeadView view;
-    view.projection = &input.projection;
-    view.place = place;
+    view.aim(input.projection, place);
     fill_rect(list, view, rect_of(input.job->platen), paint(Role::station));
 }
 
 void draw_flash_bars(const DiagramInput& input, const HeadPlace& place, DrawingList& list) {
     HeadView view;
-    view.projection = &input.projection;
-    view.place = place;
+    view.aim(input.projection, place);
     const Rect platen = rect_of(input.job->platen);
     for (int i = 0; i < 5; ++i) {
         const double y = platen.lo + platen.length() * (0.14 + 0.18 * i);

@@ -39,6 +39,8 @@ public:
     virtual float height(TypeStyle style) const = 0;
     /// The user's text size, 0.8 to 2.
     virtual float scale() const = 0;
+    /// Pixels of the raster that letters are drawn in; widths depend on it a little.
+    virtual float pixels_per_dp() const { return 1.0f; }
 };
 
 } // namespace carriageway

@@ -71,8 +71,7 @@ void head_picture(const Model& model, const std::string& name, std::string_view 
     HeadView view;
     view.head = set;
     view.assessed = worked;
-    view.projection = &input.projection;
-    view.place = place_of_station(job.press, set->station);
+    view.aim(input.projection, place_of_station(job.press, set->station));
     list.push_clip(box);
     list.round(box, 12.0f, paint(Role::paper));
     draw_head(input, view, list);

@@ -1,6 +1,6 @@
 #include "app/views/canvas.h"
 
-#include <cmath>
+#include <algorithm>
 
 namespace carriageway {
 
@@ -19,22 +19,11 @@ std::string shortened(const TypeMeasure& type, TypeStyle style, std::string_view
     return cut + "…";
 }
 
-/// Bytes of the longest beginning that fits, at least one letter.
-std::size_t letters_that_fit(const TypeMeasure& type, TypeStyle style, std::string_view word, float width) {
-    const auto next = [&](std::size_t at) {
-        do ++at;
-        while (at < word.size() && (static_cast<unsigned char>(word[at]) & 0xC0) == 0x80);
-        return at;
-    };
-    std::size_t end = next(0);
-    while (end < word.size() && type.width(style, word.substr(0, next(end))) <= width) end = next(end);
-    return end;
-}
-
 } // namespace
 
 void Frame::begin(Box window, const TypeMeasure& type) {
     list.begin(window, type);
+    wrap.begin(type);
     actions.clear();
     holds.clear();
     scrolls.clear();
@@ -52,39 +41,22 @@ int Canvas::hold(Hold hold) {
     return static_cast<int>(frame_.holds.size()) - 1;
 }
 
-std::vector<std::string_view> Canvas::lines_of(std::string_view words, TypeStyle style,
-                                               float width) const {
-    std::vector<std::string_view> lines;
-    // Words are measured one by one and added up. Where the sum lies so near to the width that its
-    // rounding could decide, the line is measured as a whole.
-    const auto fits = [&](float sum, std::size_t letters) {
-        if (std::abs(sum - width) < 0.5f) sum = type().width(style, words.substr(0, letters));
-        return sum <= width;
-    };
-    while (!words.empty()) {
-        std::size_t end = 0, last = std::string_view::npos;
-        float reached = 0.0f; // width of the words up to `last`
-        bool too_long = false;
-        // Grow word by word until the line is full; a single long word stands alone.
-        while (true) {
-            const std::size_t space = words.find(' ', end);
-            const std::size_t stop = space == std::string_view::npos ? words.size() : space;
-            const std::size_t begin = last == std::string_view::npos ? 0 : last;
-            const float grown = reached + type().width(style, words.substr(begin, stop - begin));
-            const bool full = !fits(grown, stop);
-            if (full && last != std::string_view::npos) break;
-            last = stop;
-            reached = grown;
-            too_long = full;
-            if (space == std::string_view::npos) break;
-            end = space + 1;
-        }
-        // A word longer than a line is broken between letters: nothing is ever cut off.
-        if (too_long) last = letters_that_fit(type(), style, words.substr(0, last), width);
-        lines.push_back(words.substr(0, last));
-        words.remove_prefix(std::min(words.size(), last + (too_long ? 0 : 1)));
+/// What is out of sight is measured but not written: most of a long panel is.
+void Canvas::line_of_text(Vec at, std::string_view words, float width, TypeStyle style, Role role, Role on) {
+    const Vec extent{width, type().height(style)};
+    if (in_sight({at.x, at.y, at.x + std::max(1.0f, extent.x), at.y + extent.y}))
+        list().text(at, words, extent, style, role, on);
+}
+
+/// Lines below each other from `y`, each with its middle at `centre`; returns where they end.
+float Canvas::centred_lines(float centre, float y, std::string_view words,
+                            const std::vector<WrappedLine>& lines, TypeStyle style, Role role, Role on) {
+    const float height = type().height(style) * 1.06f;
+    for (const WrappedLine& line : lines) {
+        line_of_text({centre - 0.5f * line.width, y}, line.of(words), line.width, style, role, on);
+        y += height;
     }
-    return lines;
+    return y;
 }
 
 float Canvas::widest_word(std::string_view words, TypeStyle style) const {
@@ -105,16 +77,16 @@ float Canvas::paragraph_height(float width, std::string_view words, TypeStyle st
 
 float Canvas::paragraph(Vec at, float width, std::string_view words, TypeStyle style, Role role,
                         Role on, int most) {
-    const std::vector<std::string_view> lines = lines_of(words, style, width);
-    const float line = type().height(style) * 1.06f;
+    const std::vector<WrappedLine>& lines = lines_of(words, style, width);
+    const float height = type().height(style) * 1.06f;
     float y = at.y;
     for (std::size_t i = 0; i < lines.size() && static_cast<int>(i) < most; ++i) {
         const bool last = static_cast<int>(i) + 1 == most && i + 1 < lines.size();
         if (last)
-            list().text({at.x, y}, shortened(type(), style, lines[i], width), style, role, on);
+            list().text({at.x, y}, shortened(type(), style, lines[i].of(words), width), style, role, on);
         else
-            list().text({at.x, y}, lines[i], style, role, on);
-        y += line;
+            line_of_text({at.x, y}, lines[i].of(words), lines[i].width, style, role, on);
+        y += height;
     }
     return y - at.y;
 }
@@ -129,13 +101,9 @@ float Canvas::button_height(std::string_view words, std::string_view detail, flo
 
 void Canvas::centred_paragraph(Vec centre, float width, std::string_view words, TypeStyle style, Role role,
                                Role on) {
-    const float line = type().height(style) * 1.06f;
-    const std::vector<std::string_view> lines = lines_of(words, style, width);
-    float y = centre.y - 0.5f * line * static_cast<float>(lines.size());
-    for (const std::string_view row : lines) {
-        list().text({centre.x - 0.5f * type().width(style, row), y}, row, style, role, on);
-        y += line;
-    }
+    const std::vector<WrappedLine>& lines = lines_of(words, style, width);
+    const float height = type().height(style) * 1.06f * static_cast<float>(lines.size());
+    centred_lines(centre.x, centre.y - 0.5f * height, words, lines, style, role, on);
 }
 
 void Canvas::button(std::string_view name, Box box, std::string_view words, ButtonLook look,
@@ -149,18 +117,12 @@ void Canvas::button(std::string_view name, Box box, std::string_view words, Butt
     const float inside = box.width() - 2.0f * padding;
     const TypeStyle main{TypeSize::body, true}, small{TypeSize::small, false};
     const float main_line = type().height(main) * 1.06f, small_line = type().height(small) * 1.06f;
-    const std::vector<std::string_view> rows = lines_of(words, main, inside);
-    const std::vector<std::string_view> notes = lines_of(detail, small, inside);
+    const std::vector<WrappedLine>& rows = lines_of(words, main, inside);
+    const std::vector<WrappedLine>& notes = lines_of(detail, small, inside);
     float y = box.centre().y - 0.5f * (main_line * static_cast<float>(rows.size()) +
                                        small_line * static_cast<float>(notes.size()));
-    for (const std::string_view row : rows) {
-        list().text({box.centre().x - 0.5f * type().width(main, row), y}, row, main, ink, fill);
-        y += main_line;
-    }
-    for (const std::string_view note : notes) {
-        list().text({box.centre().x - 0.5f * type().width(small, note), y}, note, small, ink, fill);
-        y += small_line;
-    }
+    y = centred_lines(box.centre().x, y, words, rows, main, ink, fill);
+    centred_lines(box.centre().x, y, detail, notes, small, ink, fill);
     Thing& thing = list().thing(name, ThingRole::button, box);
     thing.label.assign(words);
     thing.value.assign(detail);

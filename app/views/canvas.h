@@ -6,6 +6,7 @@
 
 #include "app/drawing/drawing_list.h"
 #include "app/views/action.h"
+#include "app/views/word_wrap.h"
 
 namespace carriageway {
 
@@ -20,6 +21,7 @@ struct ScrollArea {
 /// One frame as the views made it.
 struct Frame {
     DrawingList list;
+    WordWrap wrap;
     std::vector<Action> actions;
     std::vector<Hold> holds;
     std::vector<ScrollArea> scrolls;
@@ -79,8 +81,14 @@ public:
     void reading(std::string_view name, Box box, std::string_view label, std::string_view value);
 
 private:
-    std::vector<std::string_view> lines_of(std::string_view words, TypeStyle style,
-                                           float width) const;
+    const std::vector<WrappedLine>& lines_of(std::string_view words, TypeStyle style, float width) const {
+        return frame_.wrap.lines(words, style, width);
+    }
+    bool in_sight(const Box& box) const { return overlap(box, frame_.list.clip()); }
+    void line_of_text(Vec at, std::string_view words, float width, TypeStyle style, Role role, Role on);
+    float centred_lines(float centre, float y, std::string_view words,
+                        const std::vector<WrappedLine>& lines, TypeStyle style, Role role, Role on);
+
     Frame& frame_;
     Language language_;
 };

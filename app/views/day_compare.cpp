@@ -41,8 +41,7 @@ void marked_press(const Model& model, const std::vector<JobDifference>& all, Row
         HeadView drawn;
         drawn.head = &head;
         drawn.assessed = &assessed;
-        drawn.projection = &input.projection;
-        drawn.place = place_of_station(job.press, head.station);
+        drawn.aim(input.projection, place_of_station(job.press, head.station));
         draw_head(input, drawn, list);
         const std::size_t count = differences_of(all, head.id);
         if (count == 0) continue;

@@ -141,8 +141,7 @@ void walk_drawing(const Model& model, HeadId head, Box box, Canvas& canvas) {
     HeadView view;
     view.head = set;
     view.assessed = judged;
-    view.projection = &input.projection;
-    view.place = place_of_station(job.press, set->station);
+    view.aim(input.projection, place_of_station(job.press, set->station));
     list.push_clip(box);
     list.round(box, 12.0f, paint(Role::paper));
     draw_head(input, view, list);

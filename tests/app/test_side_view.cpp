@@ -26,10 +26,17 @@ bool shows(const Driver& driver, std::string_view words) {
 }
 
 /// All that is written, a broken paragraph's lines with a space between them again.
-std::string written(const Driver& driver) {
+/// All that a panel says, read from its first control to its last: what is out of sight isn't written.
+std::string written(Driver& driver) {
+    std::vector<std::string> controls;
+    for (const Thing& thing : driver.list().things())
+        if (thing.layer == 1 && !thing.name.starts_with("panel")) controls.push_back(thing.name);
     std::string out;
-    for (const Mark& mark : driver.list().marks())
-        if (mark.kind == MarkKind::text) (out += driver.list().words(mark)) += ' ';
+    for (const std::string& control : controls) {
+        driver.reveal(control);
+        for (const Mark& mark : driver.list().marks())
+            if (mark.kind == MarkKind::text) (out += driver.list().words(mark)) += ' ';
+    }
     return out;
 }
 

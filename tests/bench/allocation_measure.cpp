@@ -34,8 +34,10 @@ long of_coverage(DrivenWindow& window, int station) {
     input.assessment = &assessment;
     input.projection = window.program().frame().projection;
     input.chosen = head.id;
-    const HeadView view{&head, &assessment.heads[index], &input.projection,
-                        place_of_station(job.press, station)};
+    HeadView view;
+    view.head = &head;
+    view.assessed = &assessment.heads[index];
+    view.aim(input.projection, place_of_station(job.press, station));
     DrawingList list;
     ScreenPainter painter;
     ImDrawList triangles(ImGui::GetDrawListSharedData());
