@@ -5,7 +5,7 @@ import { readFileSync } from "node:fs";
 import { test } from "node:test";
 import { createRequire } from "node:module";
 import { isDeepStrictEqual } from "node:util";
-import { inBrowser, until } from "./driver.mjs";
+import { COARSE, inBrowser, until } from "./driver.mjs";
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
@@ -89,7 +89,7 @@ async function axe(driver, moment) {
 }
 
 test("the demonstration is put right by role and name alone", async () => {
-  const driver = await stage.open("phone", { locale: "en-GB" });
+  const driver = await stage.open("phone", { locale: "en-GB", ...COARSE });
   const mirror = driver.page.locator("#mirror");
   const press = async (role, name) => {
     await mirror.getByRole(role, { name, exact: false }).first().dispatchEvent("click");

@@ -22,6 +22,10 @@ export const DEVICES = {
   desktop: { viewport: { width: 1440, height: 900 }, deviceScaleFactor: 1, hasTouch: false, isMobile: false },
 };
 
+// For tests that look at something else than pixels, so long as no pictures are kept: without a
+// graphics chip each device pixel takes its time.
+export const COARSE = process.env.CARRIAGEWAY_PICTURES ? {} : { deviceScaleFactor: 1 };
+
 const options = { executablePath: process.env.CARRIAGEWAY_CHROMIUM ?? "/usr/bin/chromium", args: ARGUMENTS };
 export const launch = () => chromium.launch(options);
 // With a profile of its own, which lasts beyond the browser.

@@ -1,7 +1,7 @@
 // Every place at every size, in both languages and themes: nothing overflows, targets are large.
 import assert from "node:assert/strict";
 import { describe, test } from "node:test";
-import { inBrowser } from "./driver.mjs";
+import { COARSE, inBrowser } from "./driver.mjs";
 
 const stage = inBrowser();
 
@@ -26,7 +26,7 @@ for (const device of ["small", "phone", "landscape", "tablet", "desktop"])
   for (const [locale, scheme] of [["en-GB", "light"], ["es-MX", "dark"]])
     describe(device, () => {
       test(`${locale}, ${scheme}`, async () => {
-        const driver = await stage.open(device, { locale, colorScheme: scheme });
+        const driver = await stage.open(device, { locale, colorScheme: scheme, ...(scheme === "dark" ? COARSE : {}) });
         const name = `${device}-${locale.slice(0, 2)}-${scheme}`;
         await check(driver, "the press");
         await driver.picture(`${name}-press`);
@@ -47,7 +47,7 @@ for (const device of ["small", "phone", "landscape", "tablet", "desktop"])
     });
 
 test("a turned phone keeps what is being done", async () => {
-  const driver = await stage.open("phone");
+  const driver = await stage.open("phone", COARSE);
   await driver.tap("head/5");
   const { width, height } = driver.page.viewportSize();
   await driver.page.setViewportSize({ width: height, height: width });

@@ -2,7 +2,7 @@
 // at a low frame rate.
 import assert from "node:assert/strict";
 import { describe, test } from "node:test";
-import { Driver, inBrowser, pause } from "./driver.mjs";
+import { COARSE, Driver, inBrowser, pause } from "./driver.mjs";
 
 const stage = inBrowser();
 
@@ -11,7 +11,7 @@ const covered = thing => Number(/([\d.]+) %/.exec(thing.value)[1]);
 for (const device of ["small", "phone", "landscape", "tablet"]) {
   describe(device, () => {
     test("a stop is dragged, and the coverage follows the finger", async () => {
-      const driver = await stage.open(device);
+      const driver = await stage.open(device, device === "phone" ? {} : COARSE);
       await driver.tap("head/5");
       const before = await driver.need("head/5");
       const stop = await driver.need("head/5/machine-stop");
@@ -38,7 +38,7 @@ for (const device of ["small", "phone", "landscape", "tablet"]) {
 }
 
 test("the mirror is told ten times a second at most while a stop is dragged, and of where it rests", async () => {
-  const driver = await stage.open("phone");
+  const driver = await stage.open("phone", COARSE);
   await driver.tap("head/5");
   const before = await driver.frames();
   const { x, y } = await driver.middle("head/5/machine-stop");
@@ -67,7 +67,7 @@ test("the mirror is told ten times a second at most while a stop is dragged, and
 });
 
 test("two fingers zoom the drawing about themselves", async () => {
-  const driver = await stage.open("phone");
+  const driver = await stage.open("phone", COARSE);
   const { x, y } = await driver.middle("head/5");
   const size = async () => { const [x0, , x1] = (await driver.need("head/5")).box; return x1 - x0; };
   const small = await size();
@@ -87,7 +87,7 @@ test("two fingers zoom the drawing about themselves", async () => {
 });
 
 test("two fingers move the drawing", async () => {
-  const driver = await stage.open("phone");
+  const driver = await stage.open("phone", COARSE);
   const before = (await driver.need("head/5")).box;
   const { x, y } = await driver.middle("head/5");
   await driver.touch([Driver.path([x - 40, y - 60], [x - 100, y - 140]), Driver.path([x + 40, y - 60], [x - 20, y - 140])]);
@@ -98,7 +98,7 @@ test("two fingers move the drawing", async () => {
 });
 
 test("a long press explains and does nothing else", async () => {
-  const driver = await stage.open("phone");
+  const driver = await stage.open("phone", COARSE);
   const { x, y } = await driver.middle("head/6");
   await driver.touch([[[x, y], [x, y]]], { lift: false });
   await pause(800);
@@ -110,7 +110,7 @@ test("a long press explains and does nothing else", async () => {
 });
 
 test("a list runs on after a fling, and a touch stops it", async () => {
-  const driver = await stage.open("small");
+  const driver = await stage.open("small", COARSE);
   await driver.tap("place/jobs");
   const top = async () => (await driver.need("search")).box[1];
   const start = await top();
@@ -123,7 +123,7 @@ test("a list runs on after a fling, and a touch stops it", async () => {
 });
 
 test("no tap is lost while frames are slow", async () => {
-  const driver = await stage.open("phone");
+  const driver = await stage.open("phone", COARSE);
   const session = await driver.page.context().newCDPSession(driver.page);
   await driver.tap("head/5");
   const number = async () => Number(/[\d.]+/.exec(await driver.value("stop/number"))[0]);

@@ -1,7 +1,7 @@
 // Numbers by the program's own pad, names by the phone's keyboard: composition, autocorrect, paste.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { inBrowser, until } from "./driver.mjs";
+import { COARSE, inBrowser, until } from "./driver.mjs";
 
 const stage = inBrowser();
 
@@ -19,7 +19,7 @@ test("a fraction of an inch is typed", async () => {
 
 // The text field for the colour of head 5, open and with the focus; answers its input element.
 async function colourField(device) {
-  const driver = await stage.open(device);
+  const driver = await stage.open(device, COARSE);
   await driver.tap("head/5");
   const section = await driver.thing("head/rename");
   if (!section) await driver.tap("section/head");

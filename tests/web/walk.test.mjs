@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import { readFileSync } from "node:fs";
 import { test } from "node:test";
-import { inBrowser, until } from "./driver.mjs";
+import { COARSE, inBrowser, until } from "./driver.mjs";
 
 const stage = inBrowser();
 
@@ -53,7 +53,7 @@ async function noteGauge(driver, marks) {
 
 for (const device of ["small", "desktop"])
   test(`a walk that is broken off by a reload is gone on with, ${device}`, async () => {
-    const driver = await stage.open(device);
+    const driver = await stage.open(device, COARSE);
     await openWalk(driver);
     assert.equal((await driver.need("walk/head")).label, "Head 2 · Base white");
     await driver.tap("walk/tick/squeegee.angle_deg");
