@@ -1,5 +1,6 @@
 // The camera: from the press plane to the screen and back.
 #include "app/drawing/camera.h"
+#include "app/drawing/diagram.h"
 
 #include <catch2/catch_get_random_seed.hpp>
 #include <catch2/catch_test_macros.hpp>
@@ -58,6 +59,28 @@ TEST_CASE("screen to press to screen comes back", "[camera]") {
         const Vec back = p.to_screen(p.to_press(on_screen));
         REQUIRE_THAT(back.x, WithinAbs(on_screen.x, 1e-3));
         REQUIRE_THAT(back.y, WithinAbs(on_screen.y, 1e-3));
+    }
+}
+
+TEST_CASE("a head's view is the projection of its place", "[camera]") {
+    Chance chance;
+    INFO("seed " << Catch::getSeed());
+    for (int i = 0; i < 2000; ++i) {
+        const Projection p = chance.projection();
+        const Turning turning = i % 2 == 0 ? Turning::clockwise : Turning::counter_clockwise;
+        HeadView view;
+        view.aim(p, place_of_station(press_of(12, turning), i % 12 + 1));
+        const Point at{chance.between(-500, 500), chance.between(-500, 500)};
+        const Vec expected = p.to_screen(view.place.to_press(at));
+        REQUIRE_THAT(view.to(at).x, WithinAbs(expected.x, 2e-3));
+        REQUIRE_THAT(view.to(at).y, WithinAbs(expected.y, 2e-3));
+        const Vec along = view.to(at.x, at.y + 10.0) - view.to(at);
+        const float step = static_cast<float>(10.0 * p.camera.scale);
+        REQUIRE_THAT(view.along().x * step, WithinAbs(along.x, 4e-3));
+        REQUIRE_THAT(view.along().y * step, WithinAbs(along.y, 4e-3));
+        REQUIRE_THAT(length(view.across()), WithinAbs(1.0, 1e-6));
+        REQUIRE_THAT(view.across().x * view.along().x + view.across().y * view.along().y,
+                     WithinAbs(0.0, 1e-6));
     }
 }
 
