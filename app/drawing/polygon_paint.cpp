@@ -3,7 +3,6 @@
 #include <imgui.h>
 
 #include <cmath>
-#include <limits>
 
 namespace carriageway {
 
@@ -46,16 +45,6 @@ Vec mitre(Vec before, Vec after) {
     return sum * (square < sharpest * sharpest ? longest_mitre / std::sqrt(square) : 2.0f / square);
 }
 
-/// From where to where something reaches along a normal.
-struct RowReach {
-    float lo = std::numeric_limits<float>::max();
-    float hi = std::numeric_limits<float>::lowest();
-    void take(float value) {
-        lo = std::min(lo, value);
-        hi = std::max(hi, value);
-    }
-};
-
 } // namespace
 
 void PolygonPaint::begin(ImDrawList& draw, Vec white) {
@@ -66,10 +55,12 @@ void PolygonPaint::begin(ImDrawList& draw, Vec white) {
 void PolygonPaint::take_distinct(const Vec* corners, int count) {
     constexpr float same = 1.0f / 1024.0f;
     const auto apart = [](Vec a, Vec b) { return dot(a - b, a - b) > same * same; };
-    corners_.clear();
+    corners_.resize(static_cast<std::size_t>(std::max(count, 0)));
+    std::size_t taken = 0;
     for (int i = 0; i < count; ++i)
-        if (corners_.empty() || apart(corners[i], corners_.back())) corners_.push_back(corners[i]);
-    while (corners_.size() > 1 && !apart(corners_.front(), corners_.back())) corners_.pop_back();
+        if (taken == 0 || apart(corners[i], corners_[taken - 1])) corners_[taken++] = corners[i];
+    while (taken > 1 && !apart(corners_[0], corners_[taken - 1])) --taken;
+    corners_.resize(taken);
 }
 
 /// Writes triangles into room that has been made for them; what is counted is told at its end.
@@ -156,12 +147,12 @@ void PolygonPaint::hatch(const Vec* corners, int count, ImU32 colour, const Hatc
     profile.peak = std::min(hatch.width, 1.0f);
 
     take_sides(profile.normal);
-    RowReach screen;
-    for (const Vec at : {Vec{shown.x0, shown.y0}, Vec{shown.x1, shown.y0},
-                         Vec{shown.x1, shown.y1}, Vec{shown.x0, shown.y1}})
-        screen.take(dot(at, profile.normal));
-    const float lo = std::max(one_.corners.front().by, screen.lo) - profile.outer;
-    const float hi = std::min(one_.corners.back().by, screen.hi) + profile.outer;
+    // How far the box that may show reaches along the normal, to each side of its middle.
+    const float middle = dot(shown.centre(), profile.normal);
+    const float reach = 0.5f * (std::abs(profile.normal.x) * shown.width() +
+                                std::abs(profile.normal.y) * shown.height());
+    const float lo = std::max(one_.corners.front().by, middle - reach) - profile.outer;
+    const float hi = std::min(one_.corners.back().by, middle + reach) + profile.outer;
     if (!(lo <= hi)) return;
     const float phase = std::remainder(hatch.phase, hatch.spacing);
     const int first = static_cast<int>(std::ceil((lo - phase) / hatch.spacing));
@@ -195,21 +186,25 @@ void PolygonPaint::Side::take(float lo, float hi, std::vector<Reached>& out) {
 /// Parts the polygon's corners at its lowest and its highest, which belong to both sides.
 void PolygonPaint::take_sides(Vec normal) {
     const std::size_t n = corners_.size();
-    const auto by = [&](std::size_t i) { return dot(corners_[i], normal); };
+    reached_.resize(n);
     std::size_t lowest = 0, highest = 0;
-    for (std::size_t i = 1; i < n; ++i) {
-        if (by(i) < by(lowest)) lowest = i;
-        if (by(i) > by(highest)) highest = i;
+    for (std::size_t i = 0; i < n; ++i) {
+        reached_[i] = {corners_[i], dot(corners_[i], normal)};
+        if (reached_[i].by < reached_[lowest].by) lowest = i;
+        if (reached_[i].by > reached_[highest].by) highest = i;
     }
-    for (Side* side : {&one_, &other_}) {
-        const bool forward = side == &one_;
-        side->at = 0;
-        side->corners.clear();
-        for (std::size_t i = lowest;; i = forward ? (i + 1 == n ? 0 : i + 1) : (i == 0 ? n : i) - 1) {
-            side->corners.push_back({corners_[i], by(i)});
-            if (i == highest) break;
+    const auto take = [&](Side& side, bool forward) {
+        const std::size_t others = forward ? highest + n - lowest : lowest + n - highest;
+        side.corners.resize((others >= n ? others - n : others) + 1);
+        side.at = 0;
+        std::size_t i = lowest;
+        for (Reached& corner : side.corners) {
+            corner = reached_[i];
+            i = forward ? (i + 1 == n ? 0 : i + 1) : (i == 0 ? n : i) - 1;
         }
-    }
+    };
+    take(one_, true);
+    take(other_, false);
 }
 
 /// One hatch line: its opacity rises from 0 to the peak over a pixel, stays and falls again.

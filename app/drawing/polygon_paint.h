@@ -76,6 +76,7 @@ private:
     Vec white_;
     std::vector<Vec> corners_; ///< of the polygon being painted
     std::vector<Vec> normals_; ///< of its sides, outward
+    std::vector<Reached> reached_; ///< all corners of the polygon being hatched
     Side one_, other_;
     std::vector<Reached> up_, down_; ///< of the band being painted, one side and the other
 };

@@ -110,18 +110,16 @@ std::string say(Language language, Word key, std::initializer_list<std::string_v
     const std::string_view text = word(language, key);
     std::string out;
     out.reserve(text.size() + 16 * arguments.size());
-    for (std::size_t at = 0; at < text.size(); ++at) {
-        const bool placeholder = text[at] == '{' && at + 2 < text.size() && text[at + 2] == '}' &&
-                                 text[at + 1] >= '0' && text[at + 1] <= '9';
-        const std::size_t number = placeholder ? static_cast<std::size_t>(text[at + 1] - '0') : 0;
-        if (placeholder && number < arguments.size()) {
-            out += arguments.begin()[number];
-            at += 2;
-        } else {
-            out += text[at];
-        }
+    std::size_t said = 0; // of the text, in `out`
+    for (std::size_t at = text.find('{'); at < text.size(); at = text.find('{', at + 1)) {
+        if (at + 2 >= text.size() || text[at + 2] != '}') continue;
+        const std::size_t number = static_cast<std::size_t>(text[at + 1] - '0');
+        if (number > 9 || number >= arguments.size()) continue;
+        out += text.substr(said, at - said);
+        out += arguments.begin()[number];
+        said = at + 3;
     }
-    return out;
+    return out += text.substr(said);
 }
 
 std::string capitalised(std::string_view text) {

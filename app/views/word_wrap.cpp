@@ -44,7 +44,7 @@ First first_line(const TypeMeasure& type, std::string_view words, TypeStyle styl
         if (!fits(grown, stop)) {
             if (end > 0) break;
             line.length = letters_that_fit(type, style, words.substr(0, stop), width);
-            line.taken = line.length;
+            line.taken = std::min(words.size(), line.length + (line.length == stop ? 1 : 0));
             line.width = type.width(style, words.substr(0, line.length));
             return line;
         }
