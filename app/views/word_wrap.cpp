@@ -1,7 +1,6 @@
 #include "app/views/word_wrap.h"
 
 #include <algorithm>
-#include <bit>
 #include <cmath>
 #include <functional>
 
@@ -84,7 +83,7 @@ const std::vector<WrappedLine>& WordWrap::lines(std::string_view words, TypeStyl
     static const std::vector<WrappedLine> none;
     if (words.empty()) return none;
     std::size_t number = std::hash<std::string_view>()(words);
-    number ^= std::bit_cast<std::uint32_t>(width) * std::size_t{0x9e3779b1u};
+    number ^= std::hash<float>()(width) * std::size_t{0x9e3779b1u};
     number += static_cast<std::size_t>(style.size) * 2 + (style.bold ? 1 : 0);
     // Others may have come to the same number: then the next one that is free.
     while (true) {
