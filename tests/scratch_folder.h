@@ -21,3 +21,10 @@ class ScratchFolder {
 /// The bytes of a file; empty when it can't be read.
 std::string bytes_of(const std::string& path);
 void write_bytes(const std::string& path, const std::string& bytes);
+
+/// Whether this system lets nobody move, remove or write to a file that somebody has open.
+#ifdef _WIN32
+inline constexpr bool open_files_are_locked = true;
+#else
+inline constexpr bool open_files_are_locked = false;
+#endif

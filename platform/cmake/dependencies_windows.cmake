@@ -7,7 +7,8 @@ carriageway_headers_alone(CLI11::CLI11 CLI CLI.hpp)
 
 carriageway_sources(sqlitecpp folder)
 carriageway_sqlite_from_sources("${folder}/sqlite3/sqlite3.c")
-target_compile_definitions(sqlite3 PRIVATE SQLITE_ENABLE_FTS5 SQLITE_OMIT_LOAD_EXTENSION)
+# SQLiteCpp has to know what is left out.
+target_compile_definitions(sqlite3 PRIVATE SQLITE_ENABLE_FTS5 PUBLIC SQLITE_OMIT_LOAD_EXTENSION)
 
 carriageway_zlib_from_sources()
 

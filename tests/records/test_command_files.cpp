@@ -176,6 +176,7 @@ TEST_CASE("nothing is overwritten unasked, and nothing is left behind") {
     CHECK(has(result.err, "exists already; give --force to overwrite it"));
     CHECK(bytes_of(out) == "precious");
 
+#ifndef _WIN32 // which has other permissions, and lets few people make links
     fs::permissions(out, fs::perms::owner_read | fs::perms::owner_write);
     fs::create_symlink(out, folder.file("link"));
     CHECK(run({"set", demo_path, "-o", folder.file("link")}, folder).status == exit_trouble);
@@ -187,11 +188,16 @@ TEST_CASE("nothing is overwritten unasked, and nothing is left behind") {
     fs::create_symlink(folder.file("nowhere"), folder.file("dangling"));
     CHECK(run({"set", demo_path, "-o", folder.file("dangling")}, folder).status == exit_trouble);
     CHECK(fs::is_symlink(folder.file("dangling")));
+#endif
 
     CHECK(has(run({"set", demo_path, "-o", folder.file("none/out.json")}, folder).err,
               "no such folder"));
     CHECK(has(run({"set", demo_path, "-o", folder.path()}, folder).err, "is a folder"));
+#ifdef _WIN32
+    CHECK(run({"set", demo_path, "-o", "NUL"}, folder).status == exit_fit);
+#else
     CHECK(run({"set", demo_path, "-o", "/dev/null"}, folder).status == exit_fit);
+#endif
     for (const fs::directory_entry& entry : fs::directory_iterator(folder.path())) {
         INFO(entry.path());
         CHECK(entry.path().filename().string().find(".carriageway-") == std::string::npos);

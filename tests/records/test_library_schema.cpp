@@ -156,4 +156,21 @@ TEST_CASE("the data folder follows the XDG base directories", "[library]") {
     }
     CHECK_FALSE(folder_with({}));
 }
+#else
+TEST_CASE("the data folder is where the system keeps each program's", "[library]") {
+#ifdef _WIN32
+    const std::string variable = "APPDATA", given = "C:\\Users\\p", expected = given + "\\Carriageway";
+#else
+    const std::string variable = "HOME", given = "/Users/p",
+                      expected = given + "/Library/Application Support/Carriageway";
+#endif
+    CHECK(*folder_with({{variable, given}}) == expected);
+    for (const std::string home : {"", "relative"}) {
+        const LibraryResult<std::string> none = folder_with({{variable, home}});
+        REQUIRE_FALSE(none);
+        CHECK(none.fault().kind == LibraryFault::Kind::no_folder);
+        CHECK(none.fault().detail.find(variable) != std::string::npos);
+    }
+    CHECK_FALSE(folder_with({}));
+}
 #endif
