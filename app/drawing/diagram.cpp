@@ -162,6 +162,7 @@ void draw_diagram(const DiagramInput& input, DrawingList& list, DiagramThings& t
     for (std::size_t i = 0; i < input.job->heads.size(); ++i) {
         const HeadView view = view_of(input, i);
         if (!in_sight(view)) continue;
+        list.begin_part();
         // Beside a head that is being set, its neighbours are only frames.
         if (beside_chosen && view.head->id != input.chosen) draw_faint_head(view, list);
         else draw_head(input, view, list);
@@ -169,6 +170,7 @@ void draw_diagram(const DiagramInput& input, DrawingList& list, DiagramThings& t
     for (std::size_t i = 0; i < input.job->heads.size(); ++i) {
         const HeadView view = view_of(input, i);
         if (!in_sight(view)) continue;
+        list.begin_part();
         if (in_full(input, view)) {
             if (!running_head(input, view.head->id)) draw_carriage(input, view, list);
             draw_rail(input, view, list, labels, things);
@@ -182,6 +184,7 @@ void draw_diagram(const DiagramInput& input, DrawingList& list, DiagramThings& t
         list.thing(name, ThingRole::button, seen);
         things.heads.push_back({view.head->id, list.things().size() - 1});
     }
+    list.begin_part();
     list.pop_clip();
 }
 

@@ -13,6 +13,7 @@ void DrawingList::begin(Box window, const TypeMeasure& type) {
     clip_stack_.assign(1, 0);
     type_ = &type;
     layer_ = 0;
+    part_ = 0;
     layers_ = 0;
 }
 
@@ -24,6 +25,7 @@ Mark& DrawingList::add(MarkKind kind, Paint colour, const Vec* points, int count
     mark.count = static_cast<std::uint32_t>(count);
     mark.clip = clip_stack_.back();
     mark.layer = layer_;
+    mark.part = part_;
     layers_ |= 1u << layer_;
     points_.insert(points_.end(), points, points + count);
     marks_.push_back(mark);

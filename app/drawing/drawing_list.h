@@ -59,6 +59,8 @@ struct Mark {
     Role on = Role::paper; ///< for text: what it stands on (its contrast is tested)
     std::int16_t clip = 0; ///< index into clips
     std::uint8_t layer = 0; ///< 0 diagram, 1 panels, 2 what lies over them, 3 notices
+    std::uint16_t part = 0; ///< of the list's parts
+    bool operator==(const Mark&) const = default;
 };
 
 /// What a thing is to a person who can't see it. Names follow WAI-ARIA 1.2's roles.
@@ -123,6 +125,9 @@ public:
     Thing& thing(std::string_view name, ThingRole role, Box box);
 
     // -- state --------------------------------------------------------------------------------
+    /// What follows changes apart from what was before: a painter that still has what it made of a
+    /// part need not make it again (kept_paint.h).
+    void begin_part() { ++part_; }
     void push_clip(Box box); ///< within the present one
     void pop_clip();
     void set_layer(int layer) { layer_ = static_cast<std::uint8_t>(layer); }
@@ -156,6 +161,7 @@ private:
     std::vector<std::int16_t> clip_stack_;
     const TypeMeasure* type_ = nullptr;
     std::uint8_t layer_ = 0;
+    std::uint16_t part_ = 0;
     unsigned layers_ = 0; ///< a bit for each that has a mark
 };
 

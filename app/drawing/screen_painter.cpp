@@ -65,6 +65,10 @@ void fill_between(ImDrawList& draw, const Box& outer, const Box& inner, ImU32 co
     fill_box(draw, {inner.x1, inner.y0, outer.x1, inner.y1}, colour);
 }
 
+bool together(const Mark& a, const Mark& b) {
+    return a.layer == b.layer && a.clip == b.clip && a.part == b.part;
+}
+
 /// A circle's outline of which the middle has a radius. (Dear ImGui's own takes half a pixel off.)
 void stroke_circle(ImDrawList& draw, Vec centre, float radius, ImU32 colour, float width) {
     const int corners = draw._CalcCircleAutoSegmentCount(radius);
@@ -85,24 +89,42 @@ void ScreenPainter::paint(const DrawingList& list, Theme theme, const Fonts& fon
     ratio_ = fonts.pixels_per_dp();
     const ImVec2 white = fonts.atlas().TexUvWhitePixel;
     polygons_.begin(draw, {white.x, white.y});
+    kept_.begin({&fonts, static_cast<const void*>(fonts.atlas().TexID), {white.x, white.y}, fonts.scale(),
+                 ratio_, static_cast<std::uint32_t>(theme)});
     const ImDrawListFlags flags = draw.Flags;
     draw.Flags &= ~ImDrawListFlags_AntiAliasedLinesUseTex;
-    for (int layer = first; layer <= last; ++layer) {
-        int clip = -1;
-        if (!list.has_layer(layer)) continue;
-        for (const Mark& mark : list.marks()) {
-            if (mark.layer != layer) continue;
-            if (mark.clip != clip) {
-                if (clip >= 0) draw.PopClipRect();
-                clip = mark.clip;
-                clip_ = snapped(times(list.clip_box(clip), ratio_));
-                draw.PushClipRect({clip_.x0, clip_.y0}, {clip_.x1, clip_.y1}, true);
-            }
-            if (!clip_.empty()) paint_mark(list, mark);
-        }
-        if (clip >= 0) draw.PopClipRect();
-    }
+    for (int layer = first; layer <= last; ++layer)
+        if (list.has_layer(layer)) paint_layer(list, layer);
     draw.Flags = flags;
+}
+
+void ScreenPainter::paint_layer(const DrawingList& list, int layer) {
+    const std::vector<Mark>& marks = list.marks();
+    int clip = -1;
+    for (std::size_t at = 0; at < marks.size();) {
+        const Mark& mark = marks[at];
+        if (mark.layer != layer) {
+            ++at;
+            continue;
+        }
+        if (mark.clip != clip) {
+            if (clip >= 0) draw_->PopClipRect();
+            clip = mark.clip;
+            clip_ = snapped(times(list.clip_box(clip), ratio_));
+            draw_->PushClipRect({clip_.x0, clip_.y0}, {clip_.x1, clip_.y1}, true);
+        }
+        MarkRun run{&list, at, at, clip_};
+        while (at < marks.size() && together(marks[at], mark)) ++at;
+        run.last = at;
+        if (!clip_.empty()) paint_run(run);
+    }
+    if (clip >= 0) draw_->PopClipRect();
+}
+
+void ScreenPainter::paint_run(const MarkRun& run) {
+    if (kept_.repeat(run, *draw_)) return;
+    for (std::size_t i = run.first; i < run.last; ++i) paint_mark(*run.list, run.list->marks()[i]);
+    kept_.keep(run, *draw_);
 }
 
 /// Scales the mark's points; false where one is not a number that can be drawn.

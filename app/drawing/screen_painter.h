@@ -7,6 +7,7 @@
 #pragma once
 
 #include "app/drawing/drawing_list.h"
+#include "app/drawing/kept_paint.h"
 #include "app/drawing/polygon_paint.h"
 
 struct ImDrawList;
@@ -15,7 +16,8 @@ namespace carriageway {
 
 class Fonts;
 
-/// Paints drawing lists; keeps its working storage from frame to frame.
+/// Paints drawing lists; keeps its working storage from frame to frame, and the triangles of what stays
+/// as it was.
 class ScreenPainter {
 public:
     /// Appends the layers from `first` to `last` of `list`, in their order, to `draw`, whose texture
@@ -25,6 +27,8 @@ public:
                int first = 0, int last = 3);
 
 private:
+    void paint_layer(const DrawingList& list, int layer);
+    void paint_run(const MarkRun& run);
     void paint_mark(const DrawingList& list, const Mark& mark);
     void paint_fill(const Mark& mark, std::uint32_t colour);
     void paint_stroke(const Mark& mark, std::uint32_t colour);
@@ -44,6 +48,7 @@ private:
     std::vector<Vec> points_; ///< of the mark being painted, px
     Box reach_;               ///< around them
     PolygonPaint polygons_;
+    KeptPaint kept_;
 };
 
 } // namespace carriageway
