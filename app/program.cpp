@@ -140,9 +140,8 @@ const Frame& Program::build(const Surface& surface, double now, bool system_dark
     if (state_.notice && now > state_.notice->until) state_.notice.reset();
     if (const std::string text = session_.backup_trouble(); !text.empty()) notice(text, true);
     if (!find_head(session_.shown(), state_.head)) state_.head = 0;
-    std::vector<Gesture> gestures;
-    gestures_.advance(now, gestures);
-    for (const Gesture& gesture : gestures) take(gesture);
+    gestures_.advance(now, gestured_);
+    take_gestures();
     mind_exercise();
     mind_first_steps();
     keep_answers_back();

@@ -332,6 +332,7 @@ private:
     void set_looks(const Looks& looks);
     // app/program_input.cpp
     void take(const Gesture& gesture);
+    void take_gestures();
     void let_go(); ///< drops what a finger holds, and nothing comes of it
     void tap(const Gesture& gesture);
     void touch(const Thing& thing);
@@ -368,6 +369,7 @@ private:
     ViewState state_;
     Frame frame_;
     GestureReader gestures_;
+    std::vector<Gesture> gestured_; ///< read, not yet taken; empty between events
     Box window_;
     float pixels_per_dp_ = 1.0f;
     Layout layout_;

@@ -22,6 +22,11 @@ constexpr double fling_time = 0.325;
 
 } // namespace
 
+void Program::take_gestures() {
+    for (const Gesture& gesture : gestured_) take(gesture);
+    gestured_.clear();
+}
+
 void Program::take(const Gesture& gesture) {
     switch (gesture.kind) {
     case GestureKind::press: fling_.reset(); break; // a touch stops what runs
@@ -276,9 +281,8 @@ void Program::handle(const InputEvent& event) {
     case InputKind::move:
     case InputKind::up:
     case InputKind::cancel: {
-        std::vector<Gesture> gestures;
-        gestures_.feed(event, gestures);
-        for (const Gesture& gesture : gestures) take(gesture);
+        gestures_.feed(event, gestured_);
+        take_gestures();
         break;
     }
     case InputKind::wheel: wheel(event); break;

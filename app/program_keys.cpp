@@ -33,7 +33,7 @@ const Thing* Program::focused() const {
 }
 
 void Program::move_focus(int by) {
-    const std::vector<Thing>& things = frame_.list.things();
+    const std::span<const Thing> things = frame_.list.things();
     std::vector<std::size_t> stops;
     std::size_t at = things.size();
     for (std::size_t i = 0; i < things.size(); ++i) {

@@ -153,7 +153,8 @@ void take_frames(const DiagramInput& input, LabelPlacer& labels) {
 void draw_diagram(const DiagramInput& input, DrawingList& list, DiagramThings& things) {
     things.clear();
     list.push_clip(input.projection.view);
-    LabelPlacer labels(input.projection.view.inset(2.0f));
+    thread_local LabelPlacer labels({}); // kept: a frame like the last takes no memory
+    labels.begin(input.projection.view.inset(2.0f));
     for (const Box& box : input.reserved) labels.take(box);
     const bool full = input.projection.camera.scale >= full_detail_scale;
     const bool beside_chosen = input.chosen != 0 && input.projection.camera.scale >= handles_scale;

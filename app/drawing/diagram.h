@@ -4,6 +4,7 @@
 // drag does. Detail comes with scale, not with a mode.
 #pragma once
 
+#include <span>
 #include <vector>
 
 #include "app/drawing/camera.h"
@@ -31,7 +32,7 @@ struct DiagramInput {
     LengthUnit units = LengthUnit::mm;
     float pulse = 0.0f;             ///< 0 to 1: draws attention to missed image
     const std::vector<RunningHead>* running = nullptr; ///< heads as they move; nullptr: at rest
-    std::vector<Box> reserved;      ///< where controls lie over the drawing: no words go there
+    std::span<const Box> reserved;  ///< where controls lie over the drawing: no words go there
 };
 
 /// Which things of the list stand for what.

@@ -8,7 +8,7 @@ void DrawingList::begin(Box window, const TypeMeasure& type) {
     marks_.clear();
     points_.clear();
     text_.clear();
-    things_.clear();
+    thing_count_ = 0;
     clips_.assign(1, window);
     clip_stack_.assign(1, 0);
     type_ = &type;
@@ -99,16 +99,31 @@ Box DrawingList::text_centred(Vec centre, std::string_view words, TypeStyle styl
     return text({centre.x - 0.5f * extent.x, centre.y - 0.5f * extent.y}, words, extent, style, colour, on);
 }
 
+namespace {
+
+/// A thing without anything said about it, whose texts keep their storage.
+void clear(Thing& thing) {
+    Thing fresh;
+    for (std::string Thing::* const text : {&Thing::name, &Thing::label, &Thing::value, &Thing::hint}) {
+        fresh.*text = std::move(thing.*text);
+        (fresh.*text).clear();
+    }
+    thing = std::move(fresh);
+}
+
+} // namespace
+
 Thing& DrawingList::thing(std::string_view name, ThingRole role, Box box) {
-    Thing added;
+    if (thing_count_ == things_.size()) things_.emplace_back();
+    Thing& added = things_[thing_count_++];
+    clear(added);
     added.name.assign(name);
     added.role = role;
     added.box = box;
     added.target = box;
     added.clip = clip_stack_.back();
     added.layer = layer_;
-    things_.push_back(std::move(added));
-    return things_.back();
+    return added;
 }
 
 void DrawingList::push_clip(Box box) {
@@ -121,7 +136,7 @@ void DrawingList::pop_clip() {
 }
 
 const Thing* DrawingList::find(std::string_view name) const {
-    for (const Thing& thing : things_)
+    for (const Thing& thing : things())
         if (thing.name == name) return &thing;
     return nullptr;
 }
@@ -146,7 +161,7 @@ int thing_at(const DrawingList& list, Vec point) {
     int best_layer = -1;
     float best_distance = std::numeric_limits<float>::max();
     float best_area = std::numeric_limits<float>::max();
-    const std::vector<Thing>& things = list.things();
+    const std::span<const Thing> things = list.things();
     for (std::size_t i = 0; i < things.size(); ++i) {
         const Thing& thing = things[i];
         if (!thing.target.contains(point) || !list.clip_box(thing.clip).contains(point)) continue;

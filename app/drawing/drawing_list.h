@@ -6,6 +6,7 @@
 #pragma once
 
 #include <cstdint>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -123,6 +124,8 @@ public:
     /// Adds a thing; its clip and layer are filled in. Returns it to be completed; the reference
     /// holds until the next call.
     Thing& thing(std::string_view name, ThingRole role, Box box);
+    /// Takes all things away; what is painted stays.
+    void forget_things() { thing_count_ = 0; }
 
     // -- state --------------------------------------------------------------------------------
     /// What follows changes apart from what was before: a painter that still has what it made of a
@@ -138,8 +141,8 @@ public:
 
     // -- reading ------------------------------------------------------------------------------
     const std::vector<Mark>& marks() const { return marks_; }
-    const std::vector<Thing>& things() const { return things_; }
-    std::vector<Thing>& things() { return things_; }
+    std::span<const Thing> things() const { return {things_.data(), thing_count_}; }
+    std::span<Thing> things() { return {things_.data(), thing_count_}; }
     /// Whether any mark is in a layer.
     bool has_layer(int layer) const { return (layers_ >> layer & 1u) != 0; }
     const Vec* points(const Mark& mark) const { return points_.data() + mark.first; }
@@ -156,7 +159,8 @@ private:
     std::vector<Mark> marks_;
     std::vector<Vec> points_;
     std::string text_;
-    std::vector<Thing> things_;
+    std::vector<Thing> things_; ///< those beyond thing_count_ lend their storage to later ones
+    std::size_t thing_count_ = 0;
     std::vector<Box> clips_;
     std::vector<std::int16_t> clip_stack_;
     const TypeMeasure* type_ = nullptr;

@@ -23,6 +23,12 @@ struct KeptPaint::Kept {
 
 namespace {
 
+/// Room for a little more than was needed, so that a mark more in the next frame takes no memory.
+template <class Item>
+void make_room(std::vector<Item>& items, std::size_t count) {
+    if (items.capacity() < count) items.reserve(count + count / 2);
+}
+
 struct Span {
     const Mark* begin;
     const Mark* end;
@@ -63,6 +69,8 @@ bool KeptPaint::Kept::same(const MarkRun& run) const {
 
 void KeptPaint::Kept::take(const MarkRun& run) {
     const Span span = span_of(run);
+    make_room(marks, run.last - run.first);
+    make_room(points, span.point_count);
     marks.assign(span.begin, span.end);
     points.assign(span.points, span.points + span.point_count);
     words.clear();
@@ -109,8 +117,11 @@ void KeptPaint::keep(const MarkRun& run, const ImDrawList& draw) {
     // painted anew each time.
     kept.painted = draw._CmdHeader.VtxOffset == before_.offset && draw.CmdBuffer.Size == before_.commands;
     if (!kept.painted) return;
+    const auto indices = static_cast<std::size_t>(draw.IdxBuffer.Size - before_.indices);
+    make_room(kept.corners, static_cast<std::size_t>(draw.VtxBuffer.Size - before_.corners));
+    make_room(kept.indices, indices);
     kept.corners.assign(draw.VtxBuffer.begin() + before_.corners, draw.VtxBuffer.end());
-    kept.indices.resize(static_cast<std::size_t>(draw.IdxBuffer.Size - before_.indices));
+    kept.indices.resize(indices);
     std::transform(draw.IdxBuffer.begin() + before_.indices, draw.IdxBuffer.end(), kept.indices.begin(),
                    [base = before_.base](ImDrawIdx index) { return static_cast<ImDrawIdx>(index - base); });
 }

@@ -117,13 +117,13 @@ void label_findings(const DiagramInput& input, const HeadView& view, DrawingList
     int shown = 0;
     for (const Finding& finding : view.assessed->findings) {
         if (finding.severity == Severity::note || shown == 3) break;
-        const FindingText words =
-            finding_text(input.language, input.units, *input.job, *view.assessed, finding);
+        const Passing words(
+            finding_label(input.language, input.units, *input.job, *view.assessed, finding));
         const Role role = finding.severity == Severity::stop ? Role::stop : Role::mind;
         const Vec anchor = anchor_of(view, finding);
         const Vec outward = finding.side == Side::operator_side ? view.along() * -1.0f : view.along();
         for (const float by : {20.0f, 50.0f, 80.0f, -24.0f})
-            if (pill(list, labels, anchor + outward * by, words.label, role)) {
+            if (pill(list, labels, anchor + outward * by, words, role)) {
                 ++shown;
                 break;
             }

@@ -11,6 +11,12 @@ class LabelPlacer {
 public:
     explicit LabelPlacer(Box within) : within_(within) {}
 
+    /// Begins anew, keeping its storage.
+    void begin(Box within) {
+        within_ = within;
+        taken_.clear();
+    }
+
     /// Marks a box as taken.
     void take(Box box) { taken_.push_back(box); }
 

@@ -79,7 +79,7 @@ void draw_allowed(const DiagramInput& input, const HeadView& view, const Rail& r
     for (const bool at_lo : {true, false}) {
         const LimitKind kind = at_lo ? stretch.lo_kind : stretch.hi_kind;
         const double y = at_lo ? stretch.lo : stretch.hi;
-        const std::string words = limit_text(input.language, input.units, *input.job, kind);
+        const Passing words(limit_text(input.language, input.units, *input.job, kind));
         const float width = list.type().width(style, words) + 12.0f;
         const float height = list.type().height(style) + 6.0f;
         const Vec end = rail.at(y);
@@ -134,8 +134,8 @@ void draw_handle(const DiagramInput& input, const HeadView& view, const Rail& ra
     list.disc(centre, handle_radius, paint(Role::panel));
     list.circle(centre, handle_radius - 1.5f, paint(role), chosen ? 4.0f : 2.0f);
     draw_chevrons(list, centre, view.along(), paint(Role::ink));
-    const std::string name = "head/" + std::to_string(view.head->station) +
-                             (is_machine(end) ? "/machine-stop" : "/operator-stop");
+    const Passing name(together({"head/", std::to_string(view.head->station),
+                                 is_machine(end) ? "/machine-stop" : "/operator-stop"}));
     list.thing(name, ThingRole::slider, around(centre, 2.0f * handle_radius, 2.0f * handle_radius));
     things.handles.push_back({view.head->id, end, list.things().size() - 1});
     labels.take(around(centre, 2.0f * handle_radius, 2.0f * handle_radius));

@@ -248,7 +248,7 @@ RemedyText stops_remedy(const Telling& t) {
     RemedyText text = stops_text(t.language, t.unit, t.job.press.ruler, from, to);
     const double shorter = separation(from) - separation(to);
     if (t.finding.kind == FindingKind::stroke_too_long && shorter > 0.0 && !text.main.empty()) {
-        text.main = say(t.language, Word::remedy_shorten, {t.length(shorter)});
+        put(text.main, say(t.language, Word::remedy_shorten, {t.length(shorter)}));
     }
     return text;
 }
@@ -283,7 +283,20 @@ FindingText finding_text(Language language, LengthUnit unit, const Job& job,
     const Telling telling{language, unit, job, find_head(job, finding.head), head, finding};
     Saying said = saying(telling);
     return {std::move(said.title), std::move(said.why), remedy_text(telling), std::move(said.label),
-            std::string(word(language, severity_word(finding.severity)))};
+            spare_text(word(language, severity_word(finding.severity)))};
+}
+
+std::string finding_label(Language language, LengthUnit unit, const Job& job,
+                          const HeadAssessment& head, const Finding& finding) {
+    Saying said = saying({language, unit, job, find_head(job, finding.head), head, finding});
+    give_back(said.title);
+    give_back(said.why);
+    return std::move(said.label);
+}
+
+void give_back(FindingText& text) {
+    for (std::string* each : {&text.title, &text.why, &text.label, &text.severity}) give_back(*each);
+    give_back(text.remedy);
 }
 
 }  // namespace carriageway

@@ -18,7 +18,7 @@ struct Telling {
     const HeadAssessment& worked;
     const Finding& finding;
 
-    std::string plain(Word key) const { return std::string(word(language, key)); }
+    std::string plain(Word key) const { return spare_text(word(language, key)); }
 
     /// A length that is never shown as none when there is some.
     std::string length(double mm) const {

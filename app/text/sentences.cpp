@@ -51,7 +51,7 @@ RemedyText stops_text(Language language, LengthUnit unit, const Ruler& ruler, co
 
 std::string limit_text(Language language, LengthUnit unit, const Job& job, LimitKind kind) {
     const auto with = [&](Word with_wish, Word without, double wish) {
-        if (!(wish > 0.0)) return std::string(word(language, without));
+        if (!(wish > 0.0)) return spare_text(word(language, without));
         return say(language, with_wish, {format_length(wish, unit)});
     };
     const Allowances& allowances = job.press.allowances;
@@ -71,7 +71,7 @@ std::string limit_text(Language language, LengthUnit unit, const Job& job, Limit
             return with(Word::limit_frame_flood, Word::limit_frame_flood_bare,
                         allowances.frame_clearance);
         case LimitKind::carriage_range:
-            return std::string(word(language, Word::limit_range));
+            return spare_text(word(language, Word::limit_range));
         case LimitKind::separation:
             return say(
                 language, Word::limit_separation,

@@ -8,6 +8,7 @@
 #include <string>
 
 #include "app/text/measure.h"
+#include "app/text/spare_text.h"
 #include "app/text/words.h"
 #include "core/assess.h"
 
@@ -28,9 +29,19 @@ struct FindingText {
     std::string severity;  ///< "stop", "mind" or "note"
 };
 
+inline void give_back(RemedyText& text) {
+    give_back(text.main);
+    give_back(text.detail);
+}
+void give_back(FindingText& text);
+
 /// A finding of `head`, an assessment of a head of `job`, in words.
 FindingText finding_text(Language language, LengthUnit unit, const Job& job,
                          const HeadAssessment& head, const Finding& finding);
+
+/// Its label alone.
+std::string finding_label(Language language, LengthUnit unit, const Job& job,
+                          const HeadAssessment& head, const Finding& finding);
 
 /// The move of both stops from one setting to another, in words; empty when neither moves by more
 /// than 0.005 mm.

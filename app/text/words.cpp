@@ -3,6 +3,8 @@
 #include <array>
 #include <cstddef>
 
+#include "app/text/spare_text.h"
+
 namespace carriageway {
 namespace {
 
@@ -108,7 +110,7 @@ std::string in_one_line(const std::vector<std::string>& sentences) {
 
 std::string say(Language language, Word key, std::initializer_list<std::string_view> arguments) {
     const std::string_view text = word(language, key);
-    std::string out;
+    std::string out = spare_text();
     out.reserve(text.size() + 16 * arguments.size());
     std::size_t said = 0; // of the text, in `out`
     for (std::size_t at = text.find('{'); at < text.size(); at = text.find('{', at + 1)) {
@@ -119,7 +121,8 @@ std::string say(Language language, Word key, std::initializer_list<std::string_v
         out += arguments.begin()[number];
         said = at + 3;
     }
-    return out += text.substr(said);
+    out += text.substr(said);
+    return out;
 }
 
 std::string capitalised(std::string_view text) {

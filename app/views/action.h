@@ -7,6 +7,7 @@
 #include <type_traits>
 #include <utility>
 #include <variant>
+#include <vector>
 
 #include "app/drawing/register_layer.h"
 #include "app/records/library.h"
@@ -247,8 +248,42 @@ public:
         requires ActionKinds::has<Kind>
     const Kind* as() const { return std::any_cast<Kind>(&what_); }
 
+    /// Becomes another, in the same place where it is of the same kind.
+    template <class Kind>
+        requires ActionKinds::has<Kind>
+    void become(Kind kind) {
+        if (Kind* same = std::any_cast<Kind>(&what_)) *same = std::move(kind);
+        else what_ = std::move(kind);
+    }
+
 private:
     std::any what_;
+};
+
+/// The actions of a frame. What the frame before had at the same place lends its storage: most
+/// frames can do what the last one could.
+class ActionList {
+public:
+    void clear() { count_ = 0; }
+    std::size_t size() const { return count_; }
+    const Action& operator[](std::size_t index) const { return all_[index]; }
+    /// Adds one; returns its index.
+    template <class Kind>
+        requires ActionKinds::has<Kind>
+    int add(Kind kind) {
+        if (count_ < all_.size()) all_[count_].become(std::move(kind));
+        else all_.emplace_back(std::move(kind));
+        return static_cast<int>(count_++);
+    }
+    int add(const Action& action) {
+        if (count_ < all_.size()) all_[count_] = action;
+        else all_.push_back(action);
+        return static_cast<int>(count_++);
+    }
+
+private:
+    std::vector<Action> all_;
+    std::size_t count_ = 0;
 };
 
 /// What a drag moves.

@@ -31,11 +31,6 @@ void Frame::begin(Box window, const TypeMeasure& type) {
     typing = {};
 }
 
-int Canvas::action(Action action) {
-    frame_.actions.push_back(std::move(action));
-    return static_cast<int>(frame_.actions.size()) - 1;
-}
-
 int Canvas::hold(Hold hold) {
     frame_.holds.push_back(hold);
     return static_cast<int>(frame_.holds.size()) - 1;

@@ -4,7 +4,7 @@
 
 #include <vector>
 
-#include "app/drawing/drawing_list.h"
+#include "app/drawing/diagram.h"
 #include "app/views/action.h"
 #include "app/views/word_wrap.h"
 
@@ -22,11 +22,12 @@ struct ScrollArea {
 struct Frame {
     DrawingList list;
     WordWrap wrap;
-    std::vector<Action> actions;
+    ActionList actions;
     std::vector<Hold> holds;
     std::vector<ScrollArea> scrolls;
     Box diagram;           ///< where the diagram is; empty in places without one
     Projection projection; ///< of the diagram
+    DiagramThings diagram_things;
     Box typing;            ///< where the text field being typed in is; empty: none
     void begin(Box window, const TypeMeasure& type);
 };
@@ -55,7 +56,9 @@ public:
     Language language() const { return language_; }
     std::string_view word(Word key) const { return carriageway::word(language_, key); }
 
-    int action(Action action);
+    /// Adds what a thing can do; returns its index.
+    template <class Kind>
+    int action(Kind kind) { return frame_.actions.add(std::move(kind)); }
     int hold(Hold hold);
 
     /// Heights of buttons at this text size: at least 44 dp, and 60 for what fixes something.

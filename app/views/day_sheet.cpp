@@ -173,7 +173,7 @@ void caution_row(std::string_view words, Rows& rows) {
                      Role::ink, Role::quiet);
 }
 
-void wide_button(const std::string& name, std::string_view words, ButtonLook look, Action action,
+void wide_button(std::string_view name, std::string_view words, ButtonLook look, Action action,
                  Rows& rows, bool large) {
     Canvas& canvas = rows.canvas;
     const float height = canvas.button_height(words, {}, rows.width, large ? 60.0f : 48.0f);

@@ -36,7 +36,7 @@ Word day_number_word(const DayTarget& target);
 void caution_row(std::string_view words, Rows& rows);
 
 /// A button as wide as the column.
-void wide_button(const std::string& name, std::string_view words, ButtonLook look, Action action,
+void wide_button(std::string_view name, std::string_view words, ButtonLook look, Action action,
                  Rows& rows, bool large = false);
 
 /// Date and time as people read them: "2026-11-25 14:07", in the time zone of the machine; 0: empty.

@@ -23,12 +23,12 @@ void finding_card(const Model& model, const HeadAssessment& head, std::size_t in
                   bool framed, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const Finding& finding = head.findings[index];
-    const FindingText words = finding_text(canvas.language(), model.state->looks.units, *model.job,
-                                           head, finding);
+    const Passing passing(finding_text(canvas.language(), model.state->looks.units, *model.job, head, finding));
+    const FindingText& words = *passing;
     const Head& set = *find_head(*model.job, head.head);
-    const std::string base = "finding/" + std::to_string(set.station) + "/" + std::to_string(index);
-    std::string title = words.title;
-    if (named) title = head_title(canvas.language(), set) + " · " + title;
+    const Passing base(together({"finding/", std::to_string(set.station), "/", std::to_string(index)}));
+    const Passing title(named ? together({*Passing(head_title(canvas.language(), set)), " · ", words.title})
+                              : spare_text(words.title));
     const float pad = framed ? card_padding : 0.0f;
     const float width = rows.width - 2.0f * pad;
     const TypeStyle title_style{framed ? TypeSize::body : TypeSize::title, true};
@@ -54,7 +54,7 @@ void finding_card(const Model& model, const HeadAssessment& head, std::size_t in
         list.ring(box, 12.0f, paint(role), 1.5f);
     }
     Thing& reading = list.thing(base, named ? ThingRole::list_item : ThingRole::text, box);
-    reading.label = words.severity + ": " + title;
+    put(reading.label, together({words.severity, ": ", title}));
     reading.value = words.why;
     reading.live = !named && index == 0; // of the head being set
     if (named) reading.action = canvas.action(ChooseHead{head.head});
@@ -66,7 +66,7 @@ void finding_card(const Model& model, const HeadAssessment& head, std::size_t in
     y += canvas.paragraph({box.x0 + pad, y}, width, words.why, why_style, Role::ink, on);
     if (edit) {
         y += 8.0f;
-        canvas.button(base + "/fix", {box.x0 + pad, y, box.x0 + pad + width, y + button},
+        canvas.button(*Passing(together({base, "/fix"})), {box.x0 + pad, y, box.x0 + pad + width, y + button},
                       words.remedy.main, ButtonLook::strong, canvas.action(DoEdit{*edit}),
                       words.remedy.detail);
     } else if (advice) {

@@ -20,9 +20,9 @@ void verdict_line(const Model& model, const HeadAssessment& head, Rows& rows) {
     canvas.paragraph({box.x0 + mark + 8.0f, box.y0}, rows.width - mark - 8.0f, words, style, Role::fit,
                      rows.on);
     const LengthUnit units = model.state->looks.units;
-    const std::string line =
+    const Passing line(
         say(canvas.language(), Word::run_past_left,
-            {format_length(head.operator_run_past, units), format_length(head.machine_run_past, units)});
+            {format_length(head.operator_run_past, units), format_length(head.machine_run_past, units)}));
     canvas.reading("verdict", box, words, line);
     canvas.list().things().back().live = true;
     rows.text(line, {TypeSize::body, false}, Role::ink, 10.0f);
@@ -31,14 +31,15 @@ void verdict_line(const Model& model, const HeadAssessment& head, Rows& rows) {
 /// Which stop is being set: two tabs with what the ruler shows.
 void stop_tabs(const Model& model, const Head& head, Rows& rows) {
     Canvas& canvas = rows.canvas;
-    std::vector<Choice> options;
-    for (const End end : {End::operator_side, End::machine_side}) {
+    const auto option = [&](End end) {
         const bool machine = end == End::machine_side;
-        options.push_back({machine ? "stop/machine" : "stop/operator",
-                           std::string(canvas.word(machine ? Word::machine_stop : Word::operator_stop)),
-                           canvas.action(ChooseStop{head.id, end}), model.state->stop == end});
-    }
+        return Choice{machine ? "stop/machine" : "stop/operator",
+                      spare_text(canvas.word(machine ? Word::machine_stop : Word::operator_stop)),
+                      canvas.action(ChooseStop{head.id, end}), model.state->stop == end};
+    };
+    Choice options[] = {option(End::operator_side), option(End::machine_side)};
     choices("stop", canvas.word(Word::stops), options, rows);
+    for (Choice& each : options) give_back(each.words);
 }
 
 /// Minus and plus one graduation, with the number between them: a tap types it.
@@ -89,12 +90,12 @@ void set_head_button(const Model& model, const HeadAssessment& head, Rows& rows)
         head.findings.front().remedy.stops == *head.advised)
         return;
     Canvas& canvas = rows.canvas;
-    const RemedyText move = stops_text(canvas.language(), model.state->looks.units,
-                                       model.job->press.ruler, set.stops, *head.advised);
+    const Passing move(stops_text(canvas.language(), model.state->looks.units, model.job->press.ruler,
+                                  set.stops, *head.advised));
     const std::string_view words = canvas.word(Word::set_this_head);
-    const float height = canvas.button_height(words, move.detail, rows.width, 60.0f);
+    const float height = canvas.button_height(words, move->detail, rows.width, 60.0f);
     canvas.button("set-this-head", rows.next(height, 12.0f), words, ButtonLook::plain,
-                  canvas.action(DoEdit{Edit{SetStops{head.head, *head.advised}}}), move.detail);
+                  canvas.action(DoEdit{Edit{SetStops{head.head, *head.advised}}}), move->detail);
 }
 
 /// A film as the image: picked here, or dropped on the window.

@@ -18,12 +18,12 @@ HeadId head_of(const Model& model) {
 std::string save_words(const Model& model) {
     const Language language = model.state->looks.language;
     switch (model.save) {
-    case SaveState::saved: return std::string(word(language, Word::saved));
-    case SaveState::waiting: return std::string(word(language, Word::not_yet_saved));
-    case SaveState::failed: return std::string(word(language, Word::save_failed));
-    case SaveState::elsewhere: return std::string(word(language, Word::changed_elsewhere));
-    case SaveState::not_kept: return std::string(word(language, Word::nothing_is_kept));
-    case SaveState::visiting: return std::string(word(language, Word::visit_not_kept));
+    case SaveState::saved: return spare_text(word(language, Word::saved));
+    case SaveState::waiting: return spare_text(word(language, Word::not_yet_saved));
+    case SaveState::failed: return spare_text(word(language, Word::save_failed));
+    case SaveState::elsewhere: return spare_text(word(language, Word::changed_elsewhere));
+    case SaveState::not_kept: return spare_text(word(language, Word::nothing_is_kept));
+    case SaveState::visiting: return spare_text(word(language, Word::visit_not_kept));
     case SaveState::none: break;
     }
     return {};
@@ -38,16 +38,21 @@ struct HeaderText {
     int line_rows;
 };
 
+void give_back(HeaderText& text) {
+    carriageway::give_back(text.title);
+    carriageway::give_back(text.line);
+}
+
 HeaderText text_of(const Model& model) {
     const Head* head = find_head(*model.job, head_of(model));
     // While an exercise is answered here, nothing says how the job stands.
     if (examined(model.state->practice.exercise)) {
         const std::string_view exercise =
             word(model.state->looks.language, Word::exercise_under_way);
-        return {head ? head_name(model, *head) : model.job->name, std::string(exercise), 6};
+        return {head ? head_name(model, *head) : spare_text(model.job->name), spare_text(exercise), 6};
     }
     if (head && model.save == SaveState::visiting) return {head_name(model, *head), save_words(model), 3};
-    if (head) return {head_name(model, *head), model.job->name, 1};
+    if (head) return {head_name(model, *head), spare_text(model.job->name), 1};
     const std::string heads = say(model.state->looks.language, Word::heads_fit,
                                   {std::to_string(model.assessment->fit_heads),
                                    std::to_string(model.assessment->heads.size())});
@@ -71,12 +76,12 @@ float text_width(const Model& model, float width) {
 } // namespace
 
 float header_height(const Model& model, Canvas& canvas, float width) {
-    const HeaderText text = text_of(model);
+    const Passing text(text_of(model));
     const float inside = text_width(model, width);
-    const TypeStyle style = title_style(canvas.type(), text.title, inside);
+    const TypeStyle style = title_style(canvas.type(), text->title, inside);
     return std::max(
-        64.0f, canvas.paragraph_height(inside, text.title, style, 2) +
-                   canvas.paragraph_height(inside, text.line, small_text, text.line_rows) + 16.0f);
+        64.0f, canvas.paragraph_height(inside, text->title, style, 2) +
+                   canvas.paragraph_height(inside, text->line, small_text, text->line_rows) + 16.0f);
 }
 
 void press_header(const Model& model, const Layout& layout, Canvas& canvas) {
@@ -99,17 +104,17 @@ void press_header(const Model& model, const Layout& layout, Canvas& canvas) {
                            ButtonLook::bare);
         left = box.x0 + tool_side + 4.0f;
     }
-    const HeaderText text = text_of(model);
+    const Passing text(text_of(model));
     const float width = text_width(model, box.width());
-    const TypeStyle style = title_style(canvas.type(), text.title, width);
-    const float height = canvas.paragraph_height(width, text.title, style, 2) +
-                         canvas.paragraph_height(width, text.line, small_text, text.line_rows);
+    const TypeStyle style = title_style(canvas.type(), text->title, width);
+    const float height = canvas.paragraph_height(width, text->title, style, 2) +
+                         canvas.paragraph_height(width, text->line, small_text, text->line_rows);
     float y = box.y0 + 0.5f * (box.height() - height);
-    y += canvas.paragraph({left, y}, width, text.title, style, Role::ink, Role::paper, 2);
-    canvas.paragraph({left, y}, width, text.line, small_text, Role::soft_ink, Role::paper,
-                     text.line_rows);
-    canvas.reading("title", {left, box.y0, right, box.y1}, text.title, text.line);
-    canvas.reading("saved", {left, y, right, box.y1}, save_words(model), model.save_trouble);
+    y += canvas.paragraph({left, y}, width, text->title, style, Role::ink, Role::paper, 2);
+    canvas.paragraph({left, y}, width, text->line, small_text, Role::soft_ink, Role::paper,
+                     text->line_rows);
+    canvas.reading("title", {left, box.y0, right, box.y1}, text->title, text->line);
+    canvas.reading("saved", {left, y, right, box.y1}, *Passing(save_words(model)), model.save_trouble);
 }
 
 } // namespace carriageway

@@ -20,9 +20,11 @@ struct Pen {
         return {centre.x + (x - 12.0f) * unit, centre.y + (y - 12.0f) * unit};
     }
     void line(std::initializer_list<Vec> points) const {
-        std::vector<Vec> out;
-        for (const Vec p : points) out.push_back(at(p.x, p.y));
-        list.line(out.data(), static_cast<int>(out.size()), colour, width);
+        Vec out[8];
+        int count = 0;
+        for (const Vec p : points)
+            if (count < static_cast<int>(std::size(out))) out[count++] = at(p.x, p.y);
+        list.line(out, count, colour, width);
     }
     void ring(float x, float y, float radius) const {
         list.circle(at(x, y), radius * unit, colour, width);

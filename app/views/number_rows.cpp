@@ -79,8 +79,7 @@ void number_row(const Model& model, HeadId head, Field field, Rows& rows) {
     else thing.action = canvas.action(OpenPad{head, field});
 }
 
-void choices(std::string_view name, std::string_view label, const std::vector<Choice>& options,
-             Rows& rows) {
+void choices(std::string_view name, std::string_view label, std::span<const Choice> options, Rows& rows) {
     Canvas& canvas = rows.canvas;
     const TypeStyle style{TypeSize::small, true};
     float widest = 0.0f;

@@ -55,7 +55,7 @@ void allowed_plot(const Model& model, const HeadAssessment& head, Rows& rows) {
     const Head& set = *find_head(*model.job, head.head);
     const TypeStyle small{TypeSize::small, false};
     const float line = canvas.type().height(small);
-    rows.text(std::string("↑ ") + std::string(canvas.word(Word::machine_stop)), small, Role::soft_ink, 2.0f);
+    rows.text(*Passing(together({"↑ ", canvas.word(Word::machine_stop)})), small, Role::soft_ink, 2.0f);
     const Box box = rows.next(std::min(220.0f, rows.width * 0.6f), 2.0f);
     const PlotScale scale = scale_of(head, set.stops, box);
     list.round(box, 8.0f, paint(Role::paper));
@@ -80,10 +80,10 @@ void allowed_plot(const Model& model, const HeadAssessment& head, Rows& rows) {
     // The whole plot is the handle: a point of 9 dp would be too small for a glove.
     Thing& thing = list.thing("plot/now", ThingRole::image, around(now, 60.0f, 60.0f));
     thing.label.assign(canvas.word(Word::allowed_stops));
-    thing.value = format_ruler(model.job->press.ruler, set.stops.operator_side) + ", " +
-                  format_ruler(model.job->press.ruler, set.stops.machine_side);
+    put(thing.value, together({format_ruler(model.job->press.ruler, set.stops.operator_side), ", ",
+                               format_ruler(model.job->press.ruler, set.stops.machine_side)}));
     thing.hold = canvas.hold(HoldPlot{head.head, box, scale.mm_per_dp});
-    const std::string across = std::string(canvas.word(Word::operator_stop)) + " →";
+    const Passing across(together({canvas.word(Word::operator_stop), " →"}));
     list.text({box.x1 - canvas.type().width(small, across), rows.y}, across, small, Role::soft_ink, rows.on);
     rows.space(line + 6.0f);
     if (head.allowed.empty() && head.conflict) {

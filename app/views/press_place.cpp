@@ -1,4 +1,7 @@
 // The press: the diagram, and beside or below it what is to be done.
+#include <array>
+#include <span>
+
 #include "app/text/sentences.h"
 #include "app/views/call_view.h"
 #include "app/views/class_view.h"
@@ -35,16 +38,17 @@ std::string stop_reading(const Model& model, const Head& head, End end) {
 
 /// Attaches to the diagram's things what a tap, a drag or a step does.
 void attach(const Model& model, const DiagramThings& things, Canvas& canvas) {
-    std::vector<Thing>& list = canvas.list().things();
+    const std::span<Thing> list = canvas.list().things();
     for (const DiagramThings::HeadThing& made : things.heads) {
         const Head& head = *find_head(*model.job, made.head);
         const HeadAssessment& assessed = *find_head(*model.assessment, made.head);
         Thing& thing = list[made.thing];
-        thing.label = head_name(model, head);
+        put(thing.label, head_name(model, head));
         if (!examined(model.state->practice.exercise)) {
             thing.value.assign(canvas.word(assessed.fit ? Word::fit_to_run : Word::not_fit));
-            thing.value += ", " + say(canvas.language(), Word::covered_share,
-                                      {format_share(assessed.coverage.share())});
+            thing.value += ", ";
+            thing.value += *Passing(say(canvas.language(), Word::covered_share,
+                                        {format_share(assessed.coverage.share())}));
         }
         thing.chosen = made.head == model.state->head;
         thing.target = for_fingers(thing.box);
@@ -69,16 +73,24 @@ void attach(const Model& model, const DiagramThings& things, Canvas& canvas) {
 
 /// A button over the diagram.
 struct DiagramTool {
-    const char* name;
-    Icon icon;
-    Word words;
-    Action action;
+    const char* name = "";
+    Icon icon = Icon::none;
+    Word words = Word::count;
+    Action action = ShowAll{};
     Box box;
+};
+
+/// Those that are shown.
+struct DiagramTools {
+    std::array<DiagramTool, 3> all;
+    std::size_t count = 0;
+    void push_back(const DiagramTool& tool) { all[count++] = tool; }
+    std::span<const DiagramTool> shown() const { return {all.data(), count}; }
 };
 
 /// Zoom by buttons, since gloved fingers can't pinch: a column at the left in wide windows; in
 /// compact ones the corners that a round table leaves free.
-std::vector<DiagramTool> diagram_tools(const Model& model, const Layout& layout) {
+DiagramTools diagram_tools(const Model& model, const Layout& layout) {
     const float side = 48.0f, gap = 6.0f;
     const Box view = layout.diagram;
     const bool head = model.state->head != 0;
@@ -86,7 +98,7 @@ std::vector<DiagramTool> diagram_tools(const Model& model, const Layout& layout)
     const auto at = [&](float x, float y) { return Box{x, y, x + side, y + side}; };
     const float left = view.x0 + 8.0f, right = view.x1 - 8.0f - side;
     const float top = view.y0 + 4.0f, bottom = view.y1 - 4.0f - side;
-    std::vector<DiagramTool> tools;
+    DiagramTools tools;
     if (!layout.compact || view.width() > 560.0f) {
         tools.push_back({"zoom/in", Icon::plus, Word::zoom_in, Zoom{1.5}, at(left, top)});
         tools.push_back({"zoom/out", Icon::minus, Word::zoom_out, Zoom{1.0 / 1.5}, at(left, top + side + gap)});
@@ -182,12 +194,15 @@ void diagram(const Model& model, const Layout& layout, Canvas& canvas) {
         input.running = &cycle.heads;
         input.with_handles = false;
     }
-    const std::vector<DiagramTool> tools = diagram_tools(model, layout);
-    for (const DiagramTool& tool : tools) input.reserved.push_back(tool.box.inset(-2.0f));
+    const DiagramTools tools = diagram_tools(model, layout);
+    std::array<Box, 4> reserved;
+    std::size_t count = 0;
+    for (const DiagramTool& tool : tools.shown()) reserved[count++] = tool.box.inset(-2.0f);
     const bool legend =
         !layout.compact && !state.head && !exam && !runs && layout.diagram.height() > 420.0f;
-    if (legend) input.reserved.push_back(legend_box(layout.diagram, canvas.type(), canvas.language()));
-    DiagramThings things;
+    if (legend) reserved[count++] = legend_box(layout.diagram, canvas.type(), canvas.language());
+    input.reserved = {reserved.data(), count};
+    DiagramThings& things = frame.diagram_things;
     canvas.list().thing("diagram", ThingRole::image, layout.diagram).label.assign(
         canvas.word(Word::seen_from_above));
     draw_diagram(input, canvas.list(), things);
@@ -195,7 +210,7 @@ void diagram(const Model& model, const Layout& layout, Canvas& canvas) {
     if (legend) draw_legend(input, canvas.list());
     first_ring(model, boxes_to_ring(model, things, canvas.list()), canvas);
     if (state.colour_drag) dragged_colour(model, frame.projection, canvas);
-    for (const DiagramTool& tool : tools)
+    for (const DiagramTool& tool : tools.shown())
         canvas.icon_button(tool.name, tool.box, tool.icon, canvas.word(tool.words), canvas.action(tool.action));
     if (runs) cycle_strip(model, cycle, layout.cycle, canvas);
 }
@@ -203,14 +218,15 @@ void diagram(const Model& model, const Layout& layout, Canvas& canvas) {
 void panel(const Model& model, const Layout& layout, Canvas& canvas) {
     const bool exam = examined(model.state->practice.exercise);
     const Word label = exam ? Word::practice_exercises : Word::what_to_fix;
-    place_panel(model, layout, canvas.word(label), canvas, [&](Rows& rows) {
+    const auto contents = [&](Rows& rows) {
         if (exam) return exercise_panel(model, rows);
         if (first_steps_on_screen(model)) first_card(model, rows);
         reply_button(model, rows);
         if (const HeadAssessment* head = find_head(*model.assessment, model.state->head))
             head_panel(model, *head, rows);
         else press_panel(model, rows);
-    });
+    };
+    place_panel(model, layout, canvas.word(label), canvas, std::cref(contents));
 }
 
 } // namespace

@@ -13,7 +13,7 @@ constexpr int shade = 140;
 } // namespace
 
 void cover(Frame& frame) {
-    frame.list.things().clear();
+    frame.list.forget_things();
     for (ScrollArea& area : frame.scrolls)
         area.covered = true;
     frame.diagram = {};

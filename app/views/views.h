@@ -1,6 +1,9 @@
 // The views: functions of a model that fill a frame. They keep nothing and change nothing.
 #pragma once
 
+#include <initializer_list>
+#include <span>
+
 #include "app/drawing/diagram.h"
 #include "app/errand.h"
 #include "app/views/canvas.h"
@@ -154,8 +157,11 @@ struct Choice {
     int action = -1;
     bool chosen = false;
 };
-void choices(std::string_view name, std::string_view label, const std::vector<Choice>& options,
-             Rows& rows);
+void choices(std::string_view name, std::string_view label, std::span<const Choice> options, Rows& rows);
+inline void choices(std::string_view name, std::string_view label,
+                    std::initializer_list<Choice> options, Rows& rows) {
+    choices(name, label, std::span(options.begin(), options.size()), rows);
+}
 
 /// Value of a field as people read it, with its unit; stops as the ruler's number.
 std::string field_value(const Model& model, HeadId head, Field field);

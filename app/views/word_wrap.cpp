@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
+#include <utility>
 
 namespace carriageway {
 
@@ -56,16 +57,15 @@ First first_line(const TypeMeasure& type, std::string_view words, TypeStyle styl
     return line;
 }
 
-std::vector<WrappedLine> broken(const TypeMeasure& type, std::string_view words, TypeStyle style,
-                                float width) {
-    std::vector<WrappedLine> lines;
+void break_lines(const TypeMeasure& type, std::string_view words, TypeStyle style, float width,
+                 std::vector<WrappedLine>& lines) {
+    lines.clear();
     std::size_t at = 0;
     while (at < words.size()) {
         const First line = first_line(type, words.substr(at), style, width);
         lines.push_back({static_cast<std::uint32_t>(at), static_cast<std::uint32_t>(line.length), line.width});
         at += line.taken;
     }
-    return lines;
 }
 
 } // namespace
@@ -75,8 +75,19 @@ void WordWrap::begin(const TypeMeasure& type) {
     if (type.scale() != scale_ || type.pixels_per_dp() != pixels_per_dp_) kept_.clear();
     scale_ = type.scale();
     pixels_per_dp_ = type.pixels_per_dp();
-    std::erase_if(kept_, [](const auto& each) { return !each.second.used; });
-    for (auto& each : kept_) each.second.used = false;
+    for (auto each = kept_.begin(); each != kept_.end();) {
+        const auto next = std::next(each);
+        if (!std::exchange(each->second.used, false)) spare_.push_back(kept_.extract(each));
+        each = next;
+    }
+}
+
+WordWrap::Kept& WordWrap::fresh(std::size_t number) {
+    if (spare_.empty()) return kept_[number];
+    auto node = std::move(spare_.back());
+    spare_.pop_back();
+    node.key() = number;
+    return kept_.insert(std::move(node)).position->second;
 }
 
 const std::vector<WrappedLine>& WordWrap::lines(std::string_view words, TypeStyle style, float width) {
@@ -86,20 +97,20 @@ const std::vector<WrappedLine>& WordWrap::lines(std::string_view words, TypeStyl
     number ^= std::hash<float>()(width) * std::size_t{0x9e3779b1u};
     number += static_cast<std::size_t>(style.size) * 2 + (style.bold ? 1 : 0);
     // Others may have come to the same number: then the next one that is free.
-    while (true) {
-        Kept& kept = kept_[number++];
-        const bool fresh = kept.words.empty();
-        if (fresh) {
-            kept.words = words;
-            kept.style = style;
-            kept.width = width;
-            kept.lines = broken(*type_, words, style, width);
-        } else if (kept.words != words || kept.style != style || kept.width != width) {
-            continue;
-        }
+    auto found = kept_.find(number);
+    for (; found != kept_.end(); found = kept_.find(++number)) {
+        Kept& kept = found->second;
+        if (kept.words != words || kept.style != style || kept.width != width) continue;
         kept.used = true;
         return kept.lines;
     }
+    Kept& kept = fresh(number);
+    kept.words = words;
+    kept.style = style;
+    kept.width = width;
+    kept.used = true;
+    break_lines(*type_, words, style, width, kept.lines);
+    return kept.lines;
 }
 
 } // namespace carriageway

@@ -38,9 +38,13 @@ private:
         bool used = false; ///< in this frame
     };
 
+    /// Room for lines that have none yet.
+    Kept& fresh(std::size_t number);
+
     const TypeMeasure* type_ = nullptr;
     float scale_ = 0.0f, pixels_per_dp_ = 0.0f;
     std::map<std::size_t, Kept> kept_; ///< by a number made of words, style and width
+    std::vector<std::map<std::size_t, Kept>::node_type> spare_; ///< forgotten: their storage is used again
 };
 
 } // namespace carriageway

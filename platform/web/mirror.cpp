@@ -29,7 +29,7 @@ const char* role_name(ThingRole role) {
 }
 
 /// The smallest region told before that holds the thing's middle; -1: none.
-int parent_of(const std::vector<Thing>& things, std::size_t index) {
+int parent_of(const std::span<const Thing> things, std::size_t index) {
     const Thing& thing = things[index];
     const Vec middle = thing.box.centre();
     int best = -1;
@@ -93,7 +93,7 @@ Mirror::Told told(const Thing& thing, std::string name, std::string parent, cons
 } // namespace
 
 std::string Mirror::changes(const DrawingList& list) {
-    const std::vector<Thing>& things = list.things();
+    const std::span<const Thing> things = list.things();
     std::vector<Told> next;
     next.reserve(things.size());
     std::unordered_map<std::string_view, int> seen;

@@ -66,13 +66,21 @@ std::string time_words(double seconds) {
     return words;
 }
 
+std::string ratio_words(double ratio) {
+    char words[40];
+    std::snprintf(words, sizeof words, "%.3g", ratio);
+    return words;
+}
+
 std::string sides(const char* ours, double our_time, const char* theirs, double their_time) {
     return std::string(ours) + ' ' + time_words(our_time) + ", " + theirs + ' ' +
            time_words(their_time);
 }
 
-void must(bool so, const std::string& otherwise) {
+void must(bool so, const char* otherwise) {
     if (!so) throw std::runtime_error(otherwise);
 }
+
+void must(bool so, const std::string& otherwise) { must(so, otherwise.c_str()); }
 
 } // namespace carriageway::bench

@@ -54,11 +54,14 @@ void keep(double value);
 
 /// A time in words, in the unit that suits it.
 std::string time_words(double seconds);
+/// A ratio to three digits.
+std::string ratio_words(double ratio);
 
 /// "ours 1.2 us, theirs 3.4 us"
 std::string sides(const char* ours, double our_time, const char* theirs, double their_time);
 
 /// Ends the measure with a sentence where something isn't so.
+void must(bool so, const char* otherwise);
 void must(bool so, const std::string& otherwise);
 
 inline constexpr unsigned seed = 20261125; ///< of every random number here

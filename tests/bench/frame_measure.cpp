@@ -2,6 +2,8 @@
 // sections closed. Both go as far as a list of triangles; neither is put on a screen.
 #include <imgui.h>
 
+#include <cmath>
+
 #include "tests/bench/bench.h"
 #include "tests/bench/driven_window.h"
 
@@ -49,6 +51,30 @@ struct Frames {
     std::string detail;
 };
 
+/// A finger on a free corner of the diagram that moves it in every frame: nothing of the drawing is as
+/// it was in the frame before.
+class Pan {
+public:
+    explicit Pan(DrivenWindow& window)
+        : window_(window), from_{window.program().frame().diagram.x1 - 14.0f,
+                                 window.program().frame().diagram.y0 + 14.0f} {
+        window_.touch(from_);
+        const Camera before = window_.program().state().camera;
+        for (int i = 0; i < 10; ++i) frame();
+        must(!(window_.program().state().camera == before), "the diagram does not move");
+    }
+    void frame() {
+        ++frames_;
+        const float sway = 24.0f * std::sin(0.37f * static_cast<float>(frames_));
+        window_.move_to(from_ + Vec{-24.0f + sway, 24.0f + 0.5f * sway});
+    }
+
+private:
+    DrivenWindow& window_;
+    Vec from_;
+    int frames_ = 0;
+};
+
 Frames measure(Size size, const Job& job) {
     DrivenWindow ours(size, job);
     DemoWindow theirs(wide); // where all of it is seen
@@ -66,9 +92,24 @@ Frames measure(Size size, const Job& job) {
     Frames frames;
     frames.ratio = pair.ratio();
     frames.per_vertex = pair.ratio() * theirs.vertices() / ours.vertices();
+    const int vertices = ours.vertices();
+    ours.take_over();
+    Pan pan(ours);
+    const Pair panned = in_turn(
+        rounds,
+        [&] {
+            ours.take_over();
+            pan.frame();
+        },
+        [&] {
+            theirs.take_over();
+            theirs.frame();
+        });
     frames.detail = std::string(size.name) + ", the worse of the two; a frame: " +
                     sides("press place", median(pair.ours), "demo", median(pair.theirs)) + "; vertices " +
-                    std::to_string(ours.vertices()) + " and " + std::to_string(theirs.vertices());
+                    std::to_string(vertices) + " and " + std::to_string(theirs.vertices()) +
+                    "; while all of it is moved: " + ratio_words(panned.ratio()) + ", per thousand " +
+                    ratio_words(panned.ratio() * theirs.vertices() / ours.vertices());
     return frames;
 }
 
