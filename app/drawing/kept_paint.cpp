@@ -43,10 +43,13 @@ Span span_of(const MarkRun& run) {
     return {&first, &last + 1, run.list->points(first), last.first + last.count - first.first};
 }
 
-/// Where a mark's points and words lie in their list says nothing about how it looks.
+/// Where a mark's points, words and clip lie in their list, and which part it is of, say nothing about
+/// how it looks; the clip itself is compared for the run.
 bool looks_same(Mark mark, const Mark& kept) {
     mark.first = kept.first;
     mark.text = kept.text;
+    mark.clip = kept.clip;
+    mark.part = kept.part;
     return mark == kept;
 }
 
@@ -86,12 +89,14 @@ void KeptPaint::begin(const PaintedWith& with) {
     if (!(with == with_)) kept_.clear();
     with_ = with;
     next_ = 0;
+    repeated_ = 0;
 }
 
 bool KeptPaint::repeat(const MarkRun& run, ImDrawList& draw) {
     if (next_ == kept_.size()) kept_.emplace_back();
     const Kept& kept = kept_[next_++];
     if (kept.painted && kept.same(run)) {
+        ++repeated_;
         const int corners = static_cast<int>(kept.corners.size());
         const int indices = static_cast<int>(kept.indices.size());
         if (indices == 0) return true;

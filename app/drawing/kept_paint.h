@@ -46,6 +46,9 @@ public:
     /// triangles were kept, appends them to `draw` and returns true; else it has to be painted.
     bool repeat(const MarkRun& run, ImDrawList& draw);
 
+    /// How many runs of this frame have been repeated.
+    std::size_t repeated() const { return repeated_; }
+
     /// Keeps what has been painted since repeat() returned false.
     void keep(const MarkRun& run, const ImDrawList& draw);
 
@@ -54,6 +57,7 @@ private:
     std::vector<Kept> kept_;
     PaintedWith with_;
     std::size_t next_ = 0; ///< the run that comes next
+    std::size_t repeated_ = 0;
     /// Where `draw` stood before the run that is being painted.
     struct Stand {
         int corners = 0, indices = 0, commands = 0;

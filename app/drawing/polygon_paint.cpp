@@ -147,6 +147,7 @@ void PolygonPaint::hatch(const Vec* corners, int count, ImU32 colour, const Hatc
     profile.peak = std::min(hatch.width, 1.0f);
 
     take_sides(profile.normal);
+    if (!(one_.corners.front().by < one_.corners.back().by)) return; // no area
     // How far the box that may show reaches along the normal, to each side of its middle.
     const float middle = dot(shown.centre(), profile.normal);
     const float reach = 0.5f * (std::abs(profile.normal.x) * shown.width() +

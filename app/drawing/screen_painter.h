@@ -26,6 +26,9 @@ public:
     void paint(const DrawingList& list, Theme theme, const Fonts& fonts, ImDrawList& draw,
                int first = 0, int last = 3);
 
+    /// How many runs of marks were as in the frame before, and were copied.
+    std::size_t repeated() const { return kept_.repeated(); }
+
 private:
     void paint_layer(const DrawingList& list, int layer);
     void paint_run(const MarkRun& run);

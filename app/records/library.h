@@ -18,9 +18,9 @@
 
 namespace carriageway {
 
-/// Names a job for as long as it exists, in whatever library it is: above 0, below 2^job_id_bits,
-/// and unlike any other's, so that an edit meant for one job never meets another, whichever library
-/// stands in this one's place. The upper bits are the minute in which the job was made, so that the
+/// Names a job for as long as it exists: above 0, below 2^job_id_bits, and unlike any other's of its
+/// library. Another library's may have it by chance alone (2^-27 for two jobs of the same minute), so
+/// that an edit meant for one job doesn't meet another where a library stands in this one's place. The upper bits are the minute in which the job was made, so that the
 /// word index grows at its end and finds neighbours together; the rest is drawn at random. (In
 /// libraries made before 27 November 2026 all bits are drawn.) The bits are those that a number in
 /// JSON keeps everywhere.

@@ -24,6 +24,7 @@ std::string shortened(const TypeMeasure& type, TypeStyle style, std::string_view
 void Frame::begin(Box window, const TypeMeasure& type) {
     list.begin(window, type);
     wrap.begin(type);
+    unseen.clear();
     actions.clear();
     holds.clear();
     scrolls.clear();
@@ -39,8 +40,9 @@ int Canvas::hold(Hold hold) {
 /// What is out of sight is measured but not written: most of a long panel is.
 void Canvas::line_of_text(Vec at, std::string_view words, float width, TypeStyle style, Role role, Role on) {
     const Vec extent{width, type().height(style)};
-    if (in_sight({at.x, at.y, at.x + std::max(1.0f, extent.x), at.y + extent.y}))
-        list().text(at, words, extent, style, role, on);
+    const Box box{at.x, at.y, at.x + std::max(1.0f, extent.x), at.y + extent.y};
+    if (in_sight(box)) list().text(at, words, extent, style, role, on);
+    else frame_.unseen.push_back({box, list().clip()});
 }
 
 /// Lines below each other from `y`, each with its middle at `centre`; returns where they end.

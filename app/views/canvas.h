@@ -18,9 +18,15 @@ struct ScrollArea {
     bool covered = false;        ///< something lies over it: nobody can scroll it
 };
 
+/// A line of text that was out of sight, and so was not written.
+struct UnseenLine {
+    Box box, clip;
+};
+
 /// One frame as the views made it.
 struct Frame {
     DrawingList list;
+    std::vector<UnseenLine> unseen; ///< tests look whether they can be scrolled to
     WordWrap wrap;
     ActionList actions;
     std::vector<Hold> holds;

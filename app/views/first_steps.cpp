@@ -133,7 +133,7 @@ void first_card(const Model& model, Rows& rows) {
     DrawingList& list = canvas.list();
     // The ground is drawn before what stands on it, as high as that came to: it is worked out on a
     // list of its own.
-    Frame aside;
+    thread_local Frame aside; // kept for its broken lines
     aside.begin(list.window(), list.type());
     Canvas measured(aside, canvas.language());
     Rows dry{measured, rows.x + padding, rows.width - 2.0f * padding, 0.0f, Role::card};

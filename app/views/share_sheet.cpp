@@ -137,7 +137,7 @@ float contents(const Model& model, const Plan& plan, Canvas& canvas, float top) 
 /// Height of what scrolls, found by laying it out where nobody sees it.
 float contents_height(const Model& model, Plan plan, const Canvas& canvas) {
     plan.measured = true;
-    Frame unseen;
+    thread_local Frame unseen; // kept for its broken lines
     unseen.begin(model.window, canvas.type());
     Canvas sketch(unseen, canvas.language());
     return contents(model, plan, sketch, 0.0f);

@@ -14,6 +14,7 @@ constexpr int shade = 140;
 
 void cover(Frame& frame) {
     frame.list.forget_things();
+    frame.unseen.clear();
     for (ScrollArea& area : frame.scrolls)
         area.covered = true;
     frame.diagram = {};

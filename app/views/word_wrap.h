@@ -29,6 +29,9 @@ public:
     /// The lines of `words` within `width`, dp. Valid until the next frame begins.
     const std::vector<WrappedLine>& lines(std::string_view words, TypeStyle style, float width);
 
+    /// How many words' lines are kept.
+    std::size_t kept() const { return kept_.size(); }
+
 private:
     struct Kept {
         std::string words;

@@ -42,6 +42,7 @@ public:
     NullWindow& window() { return *window_; }
     FrameLoop& loop() { return *loop_; }
     const DrawingList& list() const { return program_->frame().list; }
+    const Fonts& fonts() const { return *fonts_; }
 
     void set_looks(Language language, float text_scale, ThemeChoice theme = ThemeChoice::light);
 

@@ -63,19 +63,8 @@ inline void answer_rightly(Driver& driver) {
     }
 }
 
-/// Names and words that would say what is right while an exercise is answered.
-inline void check_nothing_given_away(Driver& driver, const Job& job) {
-    static const char* const names[] = {"finding/",       "verdict",      "set-this-head",
-                                        "set-every-stop", "section/plot", "section/margins",
-                                        "section/side",   "share",        "day",
-                                        "add-head/",      "press/"};
-    for (const Thing& thing : driver.list().things()) {
-        INFO("thing " << thing.name << ": " << thing.label << " / " << thing.value);
-        for (const char* const name : names) CHECK_FALSE(thing.name.starts_with(name));
-        const Language language = driver.session().looks().language;
-        CHECK(thing.value.find(word(language, Word::fit_to_run)) == std::string::npos);
-        CHECK(thing.value.find(word(language, Word::not_fit)) == std::string::npos);
-    }
+/// No colour and no words of a verdict among what is drawn.
+inline void check_marks_give_nothing_away(Driver& driver, const Job& job) {
     Assessment full;
     assess(job, full);
     for (const Mark& mark : driver.list().marks()) {
@@ -93,6 +82,33 @@ inline void check_nothing_given_away(Driver& driver, const Job& job) {
                     CHECK(driver.list().words(mark) != words.label);
             }
     }
+}
+
+/// Names and words that would say what is right while an exercise is answered.
+inline void check_nothing_given_away(Driver& driver, const Job& job) {
+    static const char* const names[] = {"finding/",       "verdict",      "set-this-head",
+                                        "set-every-stop", "section/plot", "section/margins",
+                                        "section/side",   "share",        "day",
+                                        "add-head/",      "press/"};
+    for (const Thing& thing : driver.list().things()) {
+        INFO("thing " << thing.name << ": " << thing.label << " / " << thing.value);
+        for (const char* const name : names) CHECK_FALSE(thing.name.starts_with(name));
+        const Language language = driver.session().looks().language;
+        CHECK(thing.value.find(word(language, Word::fit_to_run)) == std::string::npos);
+        CHECK(thing.value.find(word(language, Word::not_fit)) == std::string::npos);
+    }
+    std::vector<std::string> controls;
+    for (const Thing& thing : driver.list().things())
+        if (thing.layer == 1 && !thing.name.starts_with("panel")) controls.push_back(thing.name);
+    check_marks_give_nothing_away(driver, job);
+    // What is out of sight isn't written: the panel is read to its end.
+    const float scroll = driver.program().state().panel_scroll;
+    for (const std::string& control : controls) {
+        driver.reveal(control);
+        check_marks_give_nothing_away(driver, job);
+    }
+    driver.program().state().panel_scroll = scroll;
+    driver.settle();
 }
 
 /// What a ruler shows at a stop, as it is typed.

@@ -317,6 +317,12 @@ void check_text(Driver& driver, const std::string& where, std::set<std::string>&
         if (w.text.size() >= 3 && w.text.ends_with("…") && !may_shorten(driver, w.text))
             faults.insert(where + ": shortened: " + place_of(w));
     }
+    for (const UnseenLine& line : frame.unseen) {
+        const Scrolled scrolls = scrolled_at(frame, line.clip);
+        const bool away = (scrolls.above && line.box.y1 <= line.clip.y0) ||
+                          (scrolls.below && line.box.y0 >= line.clip.y1);
+        if (!away) faults.insert(where + ": not written: " + place_of({"…", line.box, 0, 0}));
+    }
     for (std::size_t i = 0; i < words.size(); ++i)
         for (std::size_t j = i + 1; j < words.size(); ++j) {
             const Words &a = words[i], &b = words[j];

@@ -25,8 +25,8 @@ bool shows(const Driver& driver, std::string_view words) {
     return false;
 }
 
-/// All that is written, a broken paragraph's lines with a space between them again.
-/// All that a panel says, read from its first control to its last: what is out of sight isn't written.
+/// All that a panel says, a space after each line, read from its first control to its last: what is
+/// out of sight isn't written.
 std::string written(Driver& driver) {
     std::vector<std::string> controls;
     for (const Thing& thing : driver.list().things())

@@ -2,6 +2,7 @@
 // could have taken one more word; and the same whether kept or made anew.
 #include <catch2/catch_test_macros.hpp>
 
+#include <algorithm>
 #include <random>
 #include <string>
 
@@ -15,15 +16,18 @@ namespace {
 class UnevenType : public TypeMeasure {
 public:
     float width(TypeStyle style, std::string_view text) const override {
+        ++measured;
         float sum = 0.0f;
         for (const char letter : text)
             if ((static_cast<unsigned char>(letter) & 0xC0) != 0x80)
                 sum += letter == 'i' ? 0.3f : letter == 'm' ? 0.9f : 0.55f;
-        return sum * em_of(style.size) * times * (style.bold ? 1.1f : 1.0f);
+        return sum * em_of(style.size) * times * (pixels > 1.0f ? 1.02f : 1.0f) * (style.bold ? 1.1f : 1.0f);
     }
     float height(TypeStyle style) const override { return 1.2f * em_of(style.size) * times; }
     float scale() const override { return times; }
-    float times = 1.0f;
+    float pixels_per_dp() const override { return pixels; }
+    float times = 1.0f, pixels = 1.0f;
+    mutable int measured = 0;
 };
 
 std::string some_words(std::mt19937& random) {
@@ -46,11 +50,16 @@ void check_lines(const UnevenType& type, const std::string& words, TypeStyle sty
         const std::string_view text = line.of(words);
         REQUIRE(line.first == at);
         CHECK(std::abs(line.width - type.width(style, text)) < 0.01f);
-        const bool alone = text.size() <= 2 && text.find(' ') == std::string_view::npos;
+        const bool alone = std::count_if(text.begin(), text.end(), [](char letter) {
+            return (static_cast<unsigned char>(letter) & 0xC0) != 0x80;
+        }) == 1 && text != " ";
         CHECK((line.width <= width || alone)); // a letter that is wider than a line stands in one
         at += line.length;
         CHECK(begins_letter(words, at));
-        if (at >= words.size()) break;
+        if (at >= words.size()) {
+            CHECK(&line == &lines.back());
+            break;
+        }
         const bool at_space = words[at] == ' ';
         // The next word, or letter, would not have fitted.
         std::size_t more = at + 1;
@@ -91,6 +100,7 @@ TEST_CASE("Lines that are kept are those that would be made", "[words]") {
     for (int i = 0; i < 40; ++i) texts.push_back(some_words(random));
     for (int frame = 0; frame < 60; ++frame) {
         if (frame % 20 == 19) type.times = 0.8f + 0.01f * static_cast<float>(random() % 120);
+        if (frame % 20 == 9) type.pixels = 3.0f - type.pixels;
         kept.begin(type);
         for (int i = 0; i < 30; ++i) {
             const std::string& words = texts[random() % texts.size()];
@@ -106,4 +116,27 @@ TEST_CASE("Lines that are kept are those that would be made", "[words]") {
             CHECK(std::equal(ours.begin(), ours.end(), theirs.begin(), theirs.end(), same));
         }
     }
+}
+
+TEST_CASE("Lines are kept while they are used, and no longer", "[words]") {
+    const UnevenType type;
+    WordWrap wrap;
+    const auto frame = [&](std::initializer_list<const char*> said) {
+        wrap.begin(type);
+        for (const char* words : said) wrap.lines(words, {}, 60.0f);
+    };
+    frame({"a mile in minutes", "nine minimal animals"});
+    CHECK(wrap.kept() == 2);
+    type.measured = 0;
+    frame({"a mile in minutes", "nine minimal animals"});
+    CHECK(type.measured == 0); // nothing is broken anew
+    frame({"nine minimal animals"});
+    frame({"nine minimal animals", "a lamb"});
+    CHECK(type.measured > 0);
+    CHECK(wrap.kept() == 2);
+    for (int i = 0; i < 1000; ++i) frame({std::to_string(i).c_str()});
+    CHECK(wrap.kept() <= 2);
+    frame({});
+    frame({});
+    CHECK(wrap.kept() == 0);
 }
