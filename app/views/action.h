@@ -3,6 +3,8 @@
 #pragma once
 
 #include <any>
+#include <cstddef>
+#include <new>
 #include <string>
 #include <type_traits>
 #include <utility>
@@ -205,6 +207,12 @@ struct FollowExercise { bool follow; };
 /// A list of kinds, known when it is compiled.
 template <class... Kinds> struct KindList {
     template <class Kind> static constexpr bool has = (std::is_same_v<Kind, Kinds> || ...);
+    /// Where in the list a kind stands, from 1.
+    template <class Kind> static constexpr int number() {
+        int at = 0, found = 0;
+        ((++at, found = std::is_same_v<Kind, Kinds> ? at : found), ...);
+        return found;
+    }
 };
 
 /// Every kind of action; the program has a carry_out for each.
@@ -236,28 +244,37 @@ using ActionKinds = KindList<
 
 /// One of these. Not a std::variant, which would be made anew, with a table for each thing that can
 /// be done with it, in every file that names an action: with so many kinds that was most of the time
-/// of a build, and a good part of the page.
+/// of a build, and a good part of the page. What is a few numbers, as most are, lies within the action
+/// itself and takes nothing from the heap; only texts and edits do.
 class Action {
 public:
     template <class Kind>
         requires ActionKinds::has<Kind>
-    Action(Kind kind) : what_(std::move(kind)) {}
+    Action(Kind kind) : kind_(ActionKinds::number<Kind>()) {
+        if constexpr (is_small<Kind>) ::new (static_cast<void*>(small_)) Kind(std::move(kind));
+        else large_ = std::move(kind);
+    }
 
     /// The action as this kind; null where it is another.
     template <class Kind>
         requires ActionKinds::has<Kind>
-    const Kind* as() const { return std::any_cast<Kind>(&what_); }
-
-    /// Becomes another, in the same place where it is of the same kind.
-    template <class Kind>
-        requires ActionKinds::has<Kind>
-    void become(Kind kind) {
-        if (Kind* same = std::any_cast<Kind>(&what_)) *same = std::move(kind);
-        else what_ = std::move(kind);
+    const Kind* as() const {
+        if (kind_ != ActionKinds::number<Kind>()) return nullptr;
+        if constexpr (is_small<Kind>) return std::launder(reinterpret_cast<const Kind*>(small_));
+        else return std::any_cast<Kind>(&large_);
     }
 
+    /// Becomes another edit, in the storage of the one that it may have been.
+    void become(DoEdit edit);
+
 private:
-    std::any what_;
+    static constexpr std::size_t small_size = 48;
+    template <class Kind>
+    static constexpr bool is_small = std::is_trivially_copyable_v<Kind> && sizeof(Kind) <= small_size;
+
+    int kind_;
+    alignas(double) unsigned char small_[small_size] = {};
+    std::any large_;
 };
 
 /// The actions of a frame. What the frame before had at the same place lends its storage: most
@@ -268,18 +285,8 @@ public:
     std::size_t size() const { return count_; }
     const Action& operator[](std::size_t index) const { return all_[index]; }
     /// Adds one; returns its index.
-    template <class Kind>
-        requires ActionKinds::has<Kind>
-    int add(Kind kind) {
-        if (count_ < all_.size()) all_[count_].become(std::move(kind));
-        else all_.emplace_back(std::move(kind));
-        return static_cast<int>(count_++);
-    }
-    int add(const Action& action) {
-        if (count_ < all_.size()) all_[count_] = action;
-        else all_.push_back(action);
-        return static_cast<int>(count_++);
-    }
+    int add(Action action);
+    int add(DoEdit edit);
 
 private:
     std::vector<Action> all_;
