@@ -32,6 +32,9 @@ void Frame::begin(Box window, const TypeMeasure& type) {
     typing = {};
 }
 
+int Canvas::action(Action action) { return frame_.actions.add(std::move(action)); }
+int Canvas::action(DoEdit edit) { return frame_.actions.add(std::move(edit)); }
+
 int Canvas::hold(Hold hold) {
     frame_.holds.push_back(hold);
     return static_cast<int>(frame_.holds.size()) - 1;

@@ -63,8 +63,8 @@ public:
     std::string_view word(Word key) const { return carriageway::word(language_, key); }
 
     /// Adds what a thing can do; returns its index.
-    int action(Action action) { return frame_.actions.add(std::move(action)); }
-    int action(DoEdit edit) { return frame_.actions.add(std::move(edit)); }
+    int action(Action action);
+    int action(DoEdit edit);
     int hold(Hold hold);
 
     /// Heights of buttons at this text size: at least 44 dp, and 60 for what fixes something.
