@@ -50,9 +50,8 @@ void make_room(std::size_t columns, std::size_t corners, CoverScratch& scratch, 
 void work_out_image(const Job& job, const Head& head, Assessment& all, HeadAssessment& out) {
     place_image(head.image, all.placed);
     const double run_past = job.wishes.run_past;
-    const bool moved = out.columns_of != all.placed;
+    const bool moved = out.image != all.placed;
     if (moved) {
-        out.columns_of = all.placed;
         out.image = all.placed;
         out.image_bounds = bounds_of(out.image);
         cut_into_columns(out.image, all.column_scratch, out.columns);
@@ -62,14 +61,15 @@ void work_out_image(const Job& job, const Head& head, Assessment& all, HeadAsses
         out.grown_by = run_past;
         const std::size_t corners = out.image.size();
         make_room(out.columns.size(), corners, all.cover_scratch, out.coverage);
-        make_room(out.grown_columns.size(), corners, all.cover_scratch, out.grown_coverage);
+        make_room(out.grown_columns.size(), corners, all.cover_scratch, all.grown);
     }
 }
 
 void work_out_coverage(const Head& head, Assessment& all, HeadAssessment& out) {
     const Bands bands{out.squeegee, out.flood, flood_finish(head), !out.both_on};
     cover(out.columns, bands, all.cover_scratch, out.coverage);
-    cover(out.grown_columns, bands, all.cover_scratch, out.grown_coverage);
+    cover(out.grown_columns, bands, all.cover_scratch, all.grown);
+    out.grown_coverage = {all.grown.image_area, all.grown.covered_area};
     const Rect& image = out.image_bounds;
     out.operator_run_past = image.lo - std::max(out.squeegee.lo, out.flood.lo);
     out.machine_run_past = std::min(out.squeegee.hi, out.flood.hi) - image.hi;

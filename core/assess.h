@@ -43,7 +43,7 @@ struct HeadAssessment {
     Outline image; ///< as it lies on the screen
     Rect image_bounds;
     Coverage coverage;       ///< of the image
-    Coverage grown_coverage; ///< of the image grown by the run-past
+    CoveredArea grown_coverage; ///< of the image grown by the run-past
     double operator_run_past = 0.0; ///< of both bands past the image; negative: image missed
     double machine_run_past = 0.0;
     double side_overlap = 0.0; ///< of both bands past the image across, at the worse side
@@ -68,7 +68,6 @@ struct HeadAssessment {
     bool fit = false;              ///< no finding is a stop
 
     // Kept from assessment to assessment: the image's columns are cut anew only when it changes.
-    Outline columns_of;
     std::vector<Column> columns;
     std::vector<Column> grown_columns;
     double grown_by = -1.0;
@@ -81,6 +80,7 @@ struct Assessment {
     bool fit = false; ///< every head is fit
     ColumnScratch column_scratch;
     CoverScratch cover_scratch;
+    Coverage grown; ///< scratch: of a grown image only the areas are kept
     Outline placed; ///< scratch
 };
 

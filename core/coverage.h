@@ -68,6 +68,13 @@ struct MissedPiece {
     std::uint32_t count = 0;
 };
 
+/// How much of an image (or of a grown one) the bands cover.
+struct CoveredArea {
+    double image_area = 0.0;   ///< mm²
+    double covered_area = 0.0; ///< mm²
+    double share() const { return image_area > 0.0 ? covered_area / image_area : 0.0; }
+};
+
 /// What the bands cover of an image (or of a grown one).
 struct Coverage {
     double image_area = 0.0;   ///< mm²
